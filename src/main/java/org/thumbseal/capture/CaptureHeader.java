@@ -1,0 +1,52 @@
+package org.thumbseal.capture;
+
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The head of a capture file: what was known when it was started.
+ *
+ * @param started wall clock at host time zero
+ * @param facts the other header lines by key, in order: {@code source}, {@code asset}, {@code
+ *     ambient-kpa}, {@code jar-l} and what else there may be
+ */
+public record CaptureHeader(Instant started, Map<String, String> facts) {
+  static final String MAGIC = "# thumbseal capture 1";
+
+  private static final DateTimeFormatter MILLIS =
+      new DateTimeFormatterBuilder().appendInstant(3).toFormatter();
+
+  /** Keeps a copy of the facts. */
+  public CaptureHeader {
+    facts = Collections.unmodifiableMap(new LinkedHashMap<>(facts));
+  }
+
+  /** The value of a header line, if it is there. */
+  public Optional<String> fact(String key) {
+    return Optional.ofNullable(facts.get(key));
+  }
+
+  /** A header with one more line; control characters in the value become spaces. */
+  public CaptureHeader with(String key, String value) {
+    Map<String, String> more = new LinkedHashMap<>(facts);
+    more.put(key, value.replaceAll("\\p{Cntrl}", " ").strip());
+    return new CaptureHeader(started, more);
+  }
+
+  /** The lines of the file, each ended by LF. */
+  public String format() {
+    StringBuilder out = new StringBuilder(MAGIC).append('\n');
+    append(out, "started", MILLIS.format(started));
+    facts.forEach((key, value) -> append(out, key, value));
+    return out.toString();
+  }
+
+  private static void append(StringBuilder out, String key, String value) {
+    out.append("# ").append(key).append(' ').append(value).append('\n');
+  }
+}

@@ -1,0 +1,5 @@
+/** Keys, canonical form, signature, ledger, verification. */
+@NullMarked
+package org.thumbseal.seal;
+
+import org.jspecify.annotations.NullMarked;

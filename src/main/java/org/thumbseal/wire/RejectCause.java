@@ -1,0 +1,26 @@
+package org.thumbseal.wire;
+
+/** Why a line, or a reading in a good line, was not taken. */
+public enum RejectCause {
+  /** More than {@value LineDecoder#LONGEST_LINE} bytes before the line end. */
+  TOO_LONG("too-long"),
+  /** No {@code *} and four upper-case hexadecimal digits at the end. */
+  NO_CHECKSUM("no-checksum"),
+  /** The checksum does not fit the body. */
+  WRONG_CHECKSUM("wrong-checksum"),
+  /** The checksum fits, but the fields are not those of the record. */
+  MALFORMED("malformed"),
+  /** A counter or clock that no sensor could have sent at that moment. */
+  IMPLAUSIBLE("implausible");
+
+  private final String code;
+
+  RejectCause(String code) {
+    this.code = code;
+  }
+
+  /** The name in result documents. */
+  public String code() {
+    return code;
+  }
+}
