@@ -1,0 +1,64 @@
+package org.thumbseal.measurement;
+
+import java.util.List;
+import org.thumbseal.sample.StreamEvent.Sample;
+
+/**
+ * The sensor's clock against the host's.
+ *
+ * @param rate true seconds per device second; 1 where the record cannot tell
+ * @param standardUncertainty of the rate
+ * @param steady whether the two clocks run in proportion, arrival in batches allowed for
+ */
+record ClockCheck(double rate, double standardUncertainty, boolean steady) {
+  private static final double SHORTEST = 8;
+  private static final double LARGEST_BATCH = 0.3;
+  private static final double LARGEST_ERROR = 0.1;
+
+  /** Rectangular, +-0.5 %: a ceramic resonator as boards carry it (common practice). */
+  private static final double UNKNOWN_RATE = 0.005 / Math.sqrt(3);
+
+  private static final ClockCheck UNKNOWN = new ClockCheck(1, UNKNOWN_RATE, true);
+
+  static ClockCheck of(List<Sample> samples) {
+    int n = samples.size();
+    if (n < 3 || samples.get(n - 1).seconds() - samples.get(0).seconds() < SHORTEST) {
+      return UNKNOWN;
+    }
+    Line line = Line.through(samples);
+    if (Math.abs(line.slope - 1) > LARGEST_ERROR) {
+      return new ClockCheck(1, Math.abs(line.slope - 1), false);
+    }
+    return new ClockCheck(line.slope, line.error, line.widest < LARGEST_BATCH);
+  }
+
+  /** Least squares of arrival time over device time. */
+  private static final class Line {
+    private double slope;
+    private double error;
+    private double widest;
+
+    static Line through(List<Sample> samples) {
+      Line line = new Line();
+      double device = samples.stream().mapToDouble(Sample::seconds).average().orElseThrow();
+      double host = samples.stream().mapToDouble(Sample::hostSeconds).average().orElseThrow();
+      double xx = 0;
+      double xy = 0;
+      for (Sample s : samples) {
+        xx += (s.seconds() - device) * (s.seconds() - device);
+        xy += (s.seconds() - device) * (s.hostSeconds() - host);
+      }
+      line.slope = xy / xx;
+      line.spread(samples, host - line.slope * device);
+      line.error = 2 * line.widest / Math.sqrt(12 * xx);
+      return line;
+    }
+
+    private void spread(List<Sample> samples, double offset) {
+      double[] late =
+          samples.stream().mapToDouble(s -> s.hostSeconds() - offset - slope * s.seconds()).toArray();
+      java.util.Arrays.sort(late);
+      widest = late[late.length - 1] - late[0];
+    }
+  }
+}

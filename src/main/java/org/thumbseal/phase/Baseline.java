@@ -1,0 +1,43 @@
+package org.thumbseal.phase;
+
+import java.util.Optional;
+
+/** The level and noise before a test, and whether a slot still belongs to them. */
+final class Baseline {
+  private static final double NARROWEST_BAND = 1.0;
+  private static final double BAND_IN_SIGMAS = 5;
+  private static final double UNDECIDED = 0.3;
+
+  private final Trace trace = new Trace();
+  private final PumpSwitch pump = new PumpSwitch();
+
+  void clear() {
+    trace.clear();
+  }
+
+  /** Begins anew at a level that was reached in a step. */
+  void restart(Slot slot, Phase phase) {
+    trace.clear();
+    trace.add(slot);
+    pump.set(phase, slot.seconds());
+  }
+
+  boolean leaves(Slot slot) {
+    double band = Math.max(NARROWEST_BAND, BAND_IN_SIGMAS * trace.noise());
+    return !trace.isEmpty() && slot.kilopascals() > level() + band;
+  }
+
+  /** Takes a slot of the baseline; says so when the pump was switched on or off. */
+  Optional<Phase> add(Slot slot) {
+    trace.add(slot);
+    return pump.step(trace, slot.seconds());
+  }
+
+  double level() {
+    return trace.medianOlderThan(UNDECIDED);
+  }
+
+  double newest() {
+    return trace.isEmpty() ? 0 : trace.level();
+  }
+}

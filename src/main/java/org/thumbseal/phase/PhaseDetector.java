@@ -1,0 +1,191 @@
+package org.thumbseal.phase;
+
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.phase.PhaseEvent.Entered;
+import org.thumbseal.phase.PhaseEvent.Tested;
+import org.thumbseal.sample.StreamEvent;
+import org.thumbseal.sample.StreamEvent.Gap;
+import org.thumbseal.sample.StreamEvent.Restart;
+import org.thumbseal.sample.StreamEvent.Sample;
+
+/**
+ * Finds occlusion tests in a stream of samples: one pass, bounded memory, the same live and in
+ * replay.
+ *
+ * <p>It works on the reading's own zero, so gauge and absolute sensors look alike to it. A test is
+ * seen when the vacuum leaves the band of the baseline and goes on climbing; a step that stops (a
+ * pump switched on with the inlet open) becomes the new baseline.
+ */
+public final class PhaseDetector {
+  private static final double PASCALS = 1_000;
+  private static final double LONGEST_SILENCE = 3;
+  private static final double SETTLE = 0.5;
+
+  private final Consumer<PhaseEvent> out;
+  private final double tailSeconds;
+  private final Slots slots = new Slots(this::step);
+  private final History history = new History();
+  private final Baseline baseline = new Baseline();
+  private @Nullable Climb climb;
+  private @Nullable Finished finished;
+  private double earliest = Double.NEGATIVE_INFINITY;
+  private double now;
+  private boolean started;
+
+  private record Finished(Climb climb, Ending ending, double endSeconds) {}
+
+  /**
+   * Makes a detector.
+   *
+   * @param tailSeconds how long to go on after the end of a test before handing it out, s: short
+   *     when somebody waits for the answer, longer to see the pump come to rest in a record
+   * @param out takes phases and tests
+   */
+  public PhaseDetector(double tailSeconds, Consumer<PhaseEvent> out) {
+    this.tailSeconds = tailSeconds;
+    this.out = out;
+  }
+
+  /** Takes the next event. */
+  public void accept(StreamEvent event) {
+    if (event instanceof Restart || isLongSilence(event)) {
+      breakOff(event);
+    }
+    history.add(event);
+    now = event.seconds();
+    if (event instanceof Sample sample) {
+      start(sample);
+      slots.accept(sample.seconds(), -sample.pascals() / PASCALS);
+    }
+    handOutAfterTail();
+  }
+
+  /** Says that the stream has ended: an open test ends with it. */
+  public void end() {
+    slots.flush();
+    Climb open = climb;
+    if (open != null && open.isTest()) {
+      finish(open, open.isDecaying() ? Ending.DECAYED : Ending.CUT_OFF);
+    }
+    handOut();
+  }
+
+  /** Whether a test is under way, or one is waiting for its tail. */
+  public boolean isBusy() {
+    return climb != null || finished != null;
+  }
+
+  private void start(Sample sample) {
+    if (!started) {
+      started = true;
+      enter(Phase.IDLE, sample.seconds());
+    }
+  }
+
+  private static boolean isLongSilence(StreamEvent event) {
+    return event instanceof Gap gap && gap.length() > LONGEST_SILENCE;
+  }
+
+  private void breakOff(StreamEvent event) {
+    slots.flush();
+    history.add(event);
+    Climb open = climb;
+    if (open != null && open.isTest()) {
+      now = event.seconds();
+      finish(open, Ending.INTERRUPTED);
+    }
+    handOut();
+    climb = null;
+    baseline.clear();
+    history.clear();
+    earliest = Double.NEGATIVE_INFINITY;
+  }
+
+  private void step(Slot slot) {
+    Climb open = climb;
+    if (open == null) {
+      rest(slot);
+    } else {
+      climb(open, slot);
+    }
+  }
+
+  private void rest(Slot slot) {
+    if (finished == null) {
+      history.forgetBefore(slot.seconds() - History.KEPT_BEFORE);
+    }
+    if (baseline.leaves(slot)) {
+      climb = new Climb(baseline.level(), slot);
+    } else {
+      baseline.add(slot).ifPresent(phase -> enter(phase, slot.seconds()));
+    }
+  }
+
+  private void climb(Climb open, Slot slot) {
+    switch (open.step(slot)) {
+      case NOTHING_YET -> {}
+      case WAS_NOTHING -> climb = null;
+      case WAS_A_STEP -> restAt(slot);
+      case IS_A_TEST -> begin(open);
+      case IS_HOLDING -> enter(Phase.HOLD, slot.seconds());
+      case IS_DECAYING -> enter(Phase.DECAY, open.fallSeconds());
+      case HAS_DECAYED -> finish(open, Ending.DECAYED);
+      case IS_RELEASED -> finish(open, Ending.RELEASED);
+      case IS_OVERLONG -> finish(open, Ending.OVERLONG);
+    }
+  }
+
+  private void restAt(Slot slot) {
+    climb = null;
+    baseline.restart(slot, Phase.OPEN);
+    enter(Phase.OPEN, slot.seconds());
+  }
+
+  private void begin(Climb open) {
+    handOut();
+    enter(Phase.RISE, open.onsetSeconds());
+  }
+
+  private void finish(Climb open, Ending ending) {
+    finished = new Finished(open, ending, now);
+    climb = null;
+    baseline.clear();
+    if (ending == Ending.RELEASED) {
+      enter(Phase.RELEASE, open.fallSeconds());
+    }
+  }
+
+  private void handOutAfterTail() {
+    Finished test = finished;
+    if (test != null && climb == null && now - test.endSeconds() >= tailSeconds) {
+      handOut();
+    }
+  }
+
+  private void handOut() {
+    Finished test = finished;
+    if (test == null) {
+      return;
+    }
+    finished = null;
+    out.accept(new Tested(window(test)));
+    earliest = test.endSeconds() + SETTLE;
+  }
+
+  private TestWindow window(Finished test) {
+    double from = Math.max(earliest, test.climb().onsetSeconds() - History.KEPT_BEFORE);
+    Climb next = climb;
+    double to = next == null ? now : next.onsetSeconds() - SETTLE;
+    return new TestWindow(
+        history.between(from, Math.max(to, test.endSeconds())),
+        test.climb().onsetSeconds(),
+        test.climb().base(),
+        test.endSeconds(),
+        test.ending());
+  }
+
+  private void enter(Phase phase, double seconds) {
+    out.accept(new Entered(phase, seconds, baseline.newest()));
+  }
+}

@@ -1,0 +1,89 @@
+package org.thumbseal.sample;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.sample.StreamEvent.KeyPressed;
+import org.thumbseal.sample.StreamEvent.SensorFault;
+import org.thumbseal.wire.Decoded;
+import org.thumbseal.wire.LineDecoder;
+import org.thumbseal.wire.RejectCause;
+import org.thumbseal.wire.WireRecord;
+import org.thumbseal.wire.WireRecord.Ambient;
+import org.thumbseal.wire.WireRecord.Fault;
+import org.thumbseal.wire.WireRecord.Identity;
+import org.thumbseal.wire.WireRecord.Reading;
+import org.thumbseal.wire.WireRecord.StartKey;
+
+/** Turns lines into events on one growing device clock, and counts what it had to leave out. */
+public final class SampleStream {
+  private final Consumer<StreamEvent> events;
+  private final Map<RejectCause, Integer> rejected = new EnumMap<>(RejectCause.class);
+  private final ReadingSequence sequence;
+  private @Nullable Identity identity;
+  private @Nullable Ambient ambient;
+  private boolean anyLine;
+
+  /** Makes a stream that hands on its events in order. */
+  public SampleStream(Consumer<StreamEvent> events) {
+    this.events = events;
+    this.sequence = new ReadingSequence(events, () -> count(RejectCause.IMPLAUSIBLE));
+  }
+
+  /**
+   * Takes the next line.
+   *
+   * @param hostMicros arrival on the host's monotonic clock, microseconds
+   * @param line the line without its end, one character a byte
+   */
+  public void accept(long hostMicros, String line) {
+    Decoded decoded = LineDecoder.decode(line);
+    if (decoded instanceof Decoded.Good good) {
+      take(hostMicros, good.content());
+    } else if (decoded instanceof Decoded.Rejected bad && anyLine) {
+      count(bad.cause());
+    }
+    anyLine = true; // the first line after opening a port may be half a line: no error
+  }
+
+  /** Says that no more lines follow, so that nothing is held back any longer. */
+  public void end() {
+    sequence.end();
+  }
+
+  /** Who the sensor said it is, last. */
+  public Optional<Identity> identity() {
+    return Optional.ofNullable(identity);
+  }
+
+  /** The newest ambient record with a pressure in it. */
+  public Optional<Ambient> ambient() {
+    return Optional.ofNullable(ambient);
+  }
+
+  /** Lines and readings left out so far, by cause. */
+  public Map<RejectCause, Integer> rejected() {
+    return new EnumMap<>(rejected);
+  }
+
+  private void take(long hostMicros, WireRecord content) {
+    if (content instanceof Reading reading) {
+      sequence.accept(new ReadingSequence.Arrived(reading, hostMicros));
+    } else if (content instanceof Identity said) {
+      identity = said;
+      sequence.nominalRate(said.hertz());
+    } else if (content instanceof Ambient said && said.pascals().isPresent()) {
+      ambient = said;
+    } else if (content instanceof Fault fault) {
+      events.accept(new SensorFault(sequence.now(), fault.code()));
+    } else if (content instanceof StartKey key && key.pressed()) {
+      events.accept(new KeyPressed(sequence.now()));
+    }
+  }
+
+  private void count(RejectCause cause) {
+    rejected.merge(cause, 1, Integer::sum);
+  }
+}
