@@ -1,0 +1,70 @@
+package org.thumbseal.fit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
+
+import java.io.IOException;
+import org.assertj.core.data.Percentage;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Certified values of the NIST Statistical Reference Datasets, read from the data files themselves
+ * (fixtures/nist): y = b1 (1 - exp(-b2 x)).
+ */
+class NistCertifiedTest {
+  /** Nine digits; the files certify eleven. */
+  private static final Percentage NINE_DIGITS = withinPercentage(5e-8);
+
+  @ParameterizedTest
+  @CsvSource({"Misra1a, 1", "Misra1a, 2", "BoxBOD, 1", "BoxBOD, 2"})
+  void reachesTheCertifiedValues(String name, int start) throws IOException {
+    NistDataset nist = NistDataset.named(name);
+    FitResult fit =
+        LeastSquares.fit(new Saturation(), nist.points(), nist.start(start)).result().orElseThrow();
+    for (int i = 0; i < 2; i++) {
+      assertThat(fit.parameter(i)).isCloseTo(nist.certifiedParameters()[i], NINE_DIGITS);
+      assertThat(fit.standardError(i))
+          .isCloseTo(nist.certifiedStandardDeviations()[i], NINE_DIGITS);
+    }
+    assertThat(fit.residualSumOfSquares())
+        .isCloseTo(nist.certified("Residual Sum of Squares"), NINE_DIGITS);
+    assertThat(fit.residualStandardDeviation())
+        .isCloseTo(nist.certified("Residual Standard Deviation"), NINE_DIGITS);
+    assertThat(fit.degreesOfFreedom()).isEqualTo((int) nist.certified("Degrees of Freedom"));
+    assertThat(fit.size()).isEqualTo((int) nist.certified("Number of Observations"));
+  }
+
+  /** Correlations are not certified; computed once with 40 digits by Newton's method. */
+  @ParameterizedTest
+  @CsvSource({"Misra1a, -0.998776192, 5e-10", "BoxBOD, -0.7298455621, 5e-11"})
+  void correlatesTheParameters(String name, double correlation, double half) throws IOException {
+    NistDataset nist = NistDataset.named(name);
+    FitResult fit =
+        LeastSquares.fit(new Saturation(), nist.points(), nist.start(2)).result().orElseThrow();
+    assertThat(fit.correlation(0, 1))
+        .isCloseTo(correlation, org.assertj.core.api.Assertions.within(half));
+    assertThat(fit.correlation(1, 0)).isEqualTo(fit.correlation(0, 1));
+    assertThat(fit.correlation(1, 1)).isEqualTo(1);
+  }
+
+  /** b1 (1 - exp(-b2 x)). */
+  private record Saturation() implements CurveModel {
+    @Override
+    public int parameterCount() {
+      return 2;
+    }
+
+    @Override
+    public double value(double[] b, double x) {
+      return b[0] * (1 - StrictMath.exp(-b[1] * x));
+    }
+
+    @Override
+    public void gradient(double[] b, double x, double[] out) {
+      double remaining = StrictMath.exp(-b[1] * x);
+      out[0] = 1 - remaining;
+      out[1] = b[0] * x * remaining;
+    }
+  }
+}
