@@ -31,8 +31,9 @@ public final class LinearLeastSquares {
    * Fits a polynomial to the points that are not single spikes.
    *
    * <p>Leaves out what lies more than {@value Spikes#DEVIATIONS} robust standard deviations off the
-   * curve, and repeats with the curve through the rest until the choice stays the same. The
-   * diagnostics of the result are those of the points kept.
+   * curve, and repeats with the curve through the rest until the choice stays the same (or {@value
+   * #MOST_ROUNDS} times: a point on the edge may come and go). The diagnostics of the result are
+   * those of the points kept.
    *
    * @param degree 0 to 3
    * @param centre the x that powers are counted from
@@ -41,16 +42,15 @@ public final class LinearLeastSquares {
     Problem whole = new Problem(new Polynomial(degree, centre), points);
     Spikes spikes = new Spikes(points);
     BitSet kept = new BitSet();
-    kept.set(0, points.size());
-    for (int round = 0; round < MOST_ROUNDS; round++) {
-      FitOutcome outcome = solve(new Problem(whole.model(), points.only(kept)));
-      BitSet inliers = outcome.result().map(r -> spikes.inliers(r, whole)).orElse(kept);
-      if (inliers.equals(kept)) {
-        return outcome;
-      }
-      kept = inliers;
+    BitSet next = new BitSet();
+    next.set(0, points.size());
+    FitOutcome outcome = new Refused(Reason.TOO_FEW_POINTS);
+    for (int round = 0; round < MOST_ROUNDS && !next.equals(kept); round++) {
+      kept = next;
+      outcome = solve(new Problem(whole.model(), points.only(kept)));
+      next = outcome.result().map(r -> spikes.inliers(r, whole)).orElse(kept);
     }
-    return new Refused(Reason.NOT_CONVERGED);
+    return outcome;
   }
 
   private static FitOutcome solve(Problem problem) {

@@ -1,6 +1,7 @@
 package org.thumbseal.fit;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.io.IOException;
@@ -42,10 +43,45 @@ class NistCertifiedTest {
     NistDataset nist = NistDataset.named(name);
     FitResult fit =
         LeastSquares.fit(new Saturation(), nist.points(), nist.start(2)).result().orElseThrow();
-    assertThat(fit.correlation(0, 1))
-        .isCloseTo(correlation, org.assertj.core.api.Assertions.within(half));
+    assertThat(fit.correlation(0, 1)).isCloseTo(correlation, within(half));
     assertThat(fit.correlation(1, 0)).isEqualTo(fit.correlation(0, 1));
     assertThat(fit.correlation(1, 1)).isEqualTo(1);
+  }
+
+  /** NIST StRD Misra1b: the points of Misra1a, certified values as in its own data file. */
+  @ParameterizedTest
+  @CsvSource({"500, 0.0001", "300, 0.0002"})
+  void reachesTheCertifiedValuesOfMisra1b(double b1, double b2) throws IOException {
+    Points points = NistDataset.named("Misra1a").points();
+    FitResult fit =
+        LeastSquares.fit(new SecondOrder(), points, new double[] {b1, b2}).result().orElseThrow();
+    assertThat(fit.parameter(0)).isCloseTo(3.3799746163E+02, NINE_DIGITS);
+    assertThat(fit.standardError(0)).isCloseTo(3.1643950207E+00, NINE_DIGITS);
+    assertThat(fit.parameter(1)).isCloseTo(3.9039091287E-04, NINE_DIGITS);
+    assertThat(fit.standardError(1)).isCloseTo(4.2547321834E-06, NINE_DIGITS);
+    assertThat(fit.residualSumOfSquares()).isCloseTo(7.5464681533E-02, NINE_DIGITS);
+    assertThat(fit.residualStandardDeviation()).isCloseTo(7.9301471998E-02, NINE_DIGITS);
+  }
+
+  /** b1 (1 - (1 + b2 x/2)^-2). */
+  private record SecondOrder() implements CurveModel {
+    @Override
+    public int parameterCount() {
+      return 2;
+    }
+
+    @Override
+    public double value(double[] b, double x) {
+      double base = 1 + b[1] * x / 2;
+      return b[0] * (1 - 1 / (base * base));
+    }
+
+    @Override
+    public void gradient(double[] b, double x, double[] out) {
+      double base = 1 + b[1] * x / 2;
+      out[0] = 1 - 1 / (base * base);
+      out[1] = b[0] * x / (base * base * base);
+    }
   }
 
   /** b1 (1 - exp(-b2 x)). */
