@@ -56,7 +56,9 @@ record ClockCheck(double rate, double standardUncertainty, boolean steady) {
 
     private void spread(List<Sample> samples, double offset) {
       double[] late =
-          samples.stream().mapToDouble(s -> s.hostSeconds() - offset - slope * s.seconds()).toArray();
+          samples.stream()
+              .mapToDouble(s -> s.hostSeconds() - offset - slope * s.seconds())
+              .toArray();
       java.util.Arrays.sort(late);
       widest = late[late.length - 1] - late[0];
     }

@@ -51,8 +51,7 @@ public final class Curve {
   Curve between(double from, double to) {
     int first = indexAt(from);
     int end = Math.max(first, indexAt(to));
-    return new Curve(
-        Arrays.copyOfRange(times, first, end), Arrays.copyOfRange(levels, first, end));
+    return new Curve(Arrays.copyOfRange(times, first, end), Arrays.copyOfRange(levels, first, end));
   }
 
   boolean isEmpty() {

@@ -1,8 +1,8 @@
 package org.thumbseal.measurement;
 
 /**
- * Leaves out single samples (or two in a row) that stand far off their neighbours: a disturbed
- * line or conversion, never the gas in a jar.
+ * Leaves out single samples (or two in a row) that stand far off their neighbours: a disturbed line
+ * or conversion, never the gas in a jar.
  */
 final class Spikes {
   private static final int REACH = 2;
@@ -32,8 +32,7 @@ final class Spikes {
   static double noise(Curve curve) {
     double[] second = new double[Math.max(0, curve.size() - 2)];
     java.util.Arrays.setAll(
-        second,
-        i -> Math.abs(curve.level(i) - 2 * curve.level(i + 1) + curve.level(i + 2)));
+        second, i -> Math.abs(curve.level(i) - 2 * curve.level(i + 1) + curve.level(i + 2)));
     return second.length == 0 ? 0 : 1.4826 * Curve.median(second) / Math.sqrt(6);
   }
 
