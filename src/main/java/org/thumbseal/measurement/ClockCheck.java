@@ -50,8 +50,14 @@ record ClockCheck(double rate, double standardUncertainty, boolean steady) {
       }
       line.slope = xy / xx;
       line.spread(samples, host - line.slope * device);
-      line.error = 2 * line.widest / Math.sqrt(12 * xx);
+      line.error = line.widest / Math.sqrt(12 * xx * line.independent(samples) / samples.size());
       return line;
+    }
+
+    /** Arrival times in one batch share one error. */
+    private double independent(List<Sample> samples) {
+      double span = samples.get(samples.size() - 1).seconds() - samples.get(0).seconds();
+      return Math.min(samples.size(), Math.max(3, span / Math.max(widest, 1e-6)));
     }
 
     private void spread(List<Sample> samples, double offset) {

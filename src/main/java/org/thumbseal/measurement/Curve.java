@@ -62,6 +62,11 @@ public final class Curve {
     return Arrays.stream(levels).average().orElse(Double.NaN);
   }
 
+  /** The highest vacuum, kPa; 0 where there is no sample. */
+  double highest() {
+    return Arrays.stream(levels).max().orElse(0);
+  }
+
   /** Sample standard deviation about the mean, kPa; 0 for fewer than two samples. */
   double deviation() {
     double mean = mean();

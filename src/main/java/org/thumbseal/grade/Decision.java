@@ -1,0 +1,25 @@
+package org.thumbseal.grade;
+
+import org.thumbseal.grade.Criteria.DecisionRule;
+import org.thumbseal.quantity.Quantity;
+
+/** The decision rule at a limit (ILAC-G8:09/2019 4.2.1 and 4.2.3; JCGM 106:2012 clause 8). */
+final class Decision {
+  private Decision() {}
+
+  /** Pass at least U above a lower limit, fail at least U below it, else inconclusive. */
+  static Verdict atLeast(double limit, Quantity value, DecisionRule rule) {
+    double guard = rule == DecisionRule.SIMPLE ? 0 : value.expandedUncertainty();
+    if (value.value() >= limit + guard) {
+      return Verdict.PASS;
+    }
+    boolean below = rule == DecisionRule.SIMPLE || value.value() <= limit - guard;
+    return below ? Verdict.FAIL : Verdict.INCONCLUSIVE;
+  }
+
+  /** The same at an upper limit. */
+  static Verdict atMost(double limit, Quantity value, DecisionRule rule) {
+    return atLeast(
+        -limit, new Quantity(-value.value(), value.unit(), value.standardUncertainty()), rule);
+  }
+}

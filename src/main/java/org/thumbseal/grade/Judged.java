@@ -1,0 +1,31 @@
+package org.thumbseal.grade;
+
+import java.util.Locale;
+import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.Quality;
+import org.thumbseal.quantity.Quantity;
+
+/**
+ * A measurement beside the limits it is held against.
+ *
+ * @param measurement what was measured
+ * @param criteria as set
+ * @param limits as applied
+ */
+record Judged(Measurement measurement, Criteria criteria, Limits limits) {
+
+  Quality quality() {
+    return measurement.quality();
+  }
+
+  /** "8.65 s +- 0.50 s". */
+  static String text(Quantity quantity) {
+    return number(
+        "%.2f %s +- %.2f %s",
+        quantity.value(), quantity.unit(), quantity.expandedUncertainty(), quantity.unit());
+  }
+
+  static String number(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+}

@@ -1,0 +1,117 @@
+package org.thumbseal.grade;
+
+import static org.thumbseal.grade.Judged.number;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.thumbseal.grade.Criteria.AltitudeRule;
+import org.thumbseal.measurement.AmbientPressure;
+import org.thumbseal.measurement.Quality;
+
+/** What makes a test one that cannot be judged. */
+final class Validity {
+  private static final double LONGEST_GAP = 0.25;
+
+  private final Judged test;
+  private final Quality quality;
+  private final List<Judgement> found = new ArrayList<>();
+
+  private Validity(Judged test) {
+    this.test = test;
+    this.quality = test.quality();
+  }
+
+  static List<Judgement> of(Judged test) {
+    Validity validity = new Validity(test);
+    validity.slip();
+    validity.gap();
+    validity.range();
+    validity.faults();
+    validity.zero();
+    validity.impossible();
+    return validity.found;
+  }
+
+  private void slip() {
+    quality
+        .slip()
+        .ifPresent(
+            fall ->
+                invalid(
+                    ReasonCode.OCCLUSION_SLIPPED,
+                    number(
+                        "The vacuum fell by %.1f kPa in the middle of the rise: the inlet was not"
+                            + " blocked all the time. Repeat the test and hold tight.",
+                        fall)));
+  }
+
+  private void gap() {
+    if (quality.faults().contains(Quality.RESTART)) {
+      invalid(
+          ReasonCode.GAP_IN_TEST,
+          "The sensor restarted in mid-test, so nobody knows how much is missing. Check its plug"
+              + " and supply, then repeat the test.");
+    } else if (quality.longestGap() > LONGEST_GAP) {
+      invalid(
+          ReasonCode.GAP_IN_TEST,
+          number(
+              "No samples for %.2f s where it matters. Check the plug and cable of the sensor,"
+                  + " then repeat the test.",
+              quality.longestGap()));
+    }
+  }
+
+  private void range() {
+    if (quality.clipped() || quality.faults().contains("RANGE")) {
+      invalid(
+          ReasonCode.RANGE_CLIPPED,
+          "The sensor was at the end of its range. Use one that reaches from 0 to -100 kPa at"
+              + " least.");
+    }
+  }
+
+  private void faults() {
+    List<String> others = quality.faults().stream().filter(f -> !f.equals("RANGE")).toList();
+    if (!others.isEmpty()) {
+      invalid(
+          ReasonCode.SENSOR_FAULT,
+          "The sensor reported in mid-test: "
+              + String.join(", ", others)
+              + ". Check its supply and wiring, then repeat the test.");
+    }
+  }
+
+  private void zero() {
+    if (!quality.zero().plausible()) {
+      invalid(
+          ReasonCode.ZERO_DRIFT,
+          number(
+              "At rest the sensor reads a vacuum of %.2f kPa, more than 2 %% of its range. Open it"
+                  + " to the air, check it, and repeat the test.",
+              quality.zero().kilopascals()));
+    }
+  }
+
+  /** Under the strict rule a limit that the air does not allow is the place's fault. */
+  private void impossible() {
+    if (test.criteria().altitudeRule() == AltitudeRule.STRICT) {
+      test.measurement()
+          .ambient()
+          .filter(a -> a.kilopascals() <= test.limits().maximumKilopascals())
+          .ifPresent(this::impossibleAt);
+    }
+  }
+
+  private void impossibleAt(AmbientPressure ambient) {
+    invalid(
+        ReasonCode.ALTITUDE_ADJUSTED,
+        number(
+            "The air here presses with only %.1f kPa, so no pump of any kind can make a vacuum of"
+                + " %.1f kPa. Use criteria with the altitude rule 'scale'.",
+            ambient.kilopascals(), test.limits().maximumKilopascals()));
+  }
+
+  private void invalid(ReasonCode code, String text) {
+    found.add(Judgement.of(Verdict.INVALID, code, text));
+  }
+}

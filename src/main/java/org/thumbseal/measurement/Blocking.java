@@ -1,0 +1,58 @@
+package org.thumbseal.measurement;
+
+import java.util.Optional;
+
+/**
+ * The instant the inlet was blocked, by least squares on the first part of the rise.
+ *
+ * <p>Departure from the baseline alone is always late, by more the more noise there is; so a curve
+ * is laid through the first part of the rise and followed back to the open level.
+ *
+ * @param seconds device time, s
+ * @param standardUncertainty s
+ */
+record Blocking(double seconds, double standardUncertainty) {
+  private static final double FIRST_SHARE = 0.04;
+  private static final double LAST_SHARE = 0.15;
+  private static final double LEAD = 0.5;
+  private static final int FEWEST = 6;
+
+  /** The rise as it is seen from the open level. */
+  record Rise(Curve curve, double open, double amplitude, double noise) {
+
+    /** Index of the first sample from which on the rise stays above a share of its height. */
+    int above(double share) {
+      double limit = open + Math.max(share * amplitude, 4 * noise);
+      for (int i = 0; i + 1 < curve.size(); i++) {
+        if (curve.level(i) > limit && curve.level(i + 1) > limit) {
+          return i;
+        }
+      }
+      return curve.size() - 1;
+    }
+  }
+
+  static Blocking of(Rise rise) {
+    int first = rise.above(FIRST_SHARE);
+    int end = Math.min(rise.curve().size(), Math.max(rise.above(LAST_SHARE), first + FEWEST));
+    return fitted(rise, first, end).orElseGet(() -> between(rise, first));
+  }
+
+  private static Optional<Blocking> fitted(Rise rise, int first, int end) {
+    double seen = rise.curve().time(first);
+    double until = rise.curve().time(end - 1) + 1e-9;
+    if (end - first < FEWEST) {
+      return Optional.empty();
+    }
+    Curve part = rise.curve().between(seen - LEAD, until).minus(rise.open());
+    return Knee.of(part, seen, (until - seen) / 2)
+        .map(k -> new Blocking(k.seconds(), k.standardUncertainty()));
+  }
+
+  private static Blocking between(Rise rise, int first) {
+    double after = rise.curve().time(first);
+    double before = first > 0 ? rise.curve().time(first - 1) : after;
+    double apart = Math.max(after - before, 1e-3);
+    return new Blocking(after - apart / 2, apart / Math.sqrt(12));
+  }
+}

@@ -1,0 +1,42 @@
+package org.thumbseal.measurement;
+
+import java.util.List;
+import java.util.Optional;
+import org.thumbseal.phase.TestWindow;
+
+/**
+ * The quantities of one occlusion test. What could not be measured is absent.
+ *
+ * @param occludedAt instant of the blocking, s from the first sample, device clock
+ * @param openVacuum mean over the last (up to 2 s) of the open phase, kPa
+ * @param riseLimit the rise that was timed, kPa
+ * @param riseTime from the blocking to the first time the vacuum stands {@code riseLimit} above the
+ *     open vacuum, s
+ * @param maximumVacuum highest 1 s mean while the inlet is blocked, kPa
+ * @param highestRise how far the vacuum climbed above the open vacuum at most, kPa
+ * @param exponential the plain exponential through the rise
+ * @param ambient barometric pressure, where it is known
+ * @param phases the phases, in order
+ * @param quality what the record says about itself
+ */
+public record Measurement(
+    Budgeted occludedAt,
+    Budgeted openVacuum,
+    double riseLimit,
+    Optional<Budgeted> riseTime,
+    Optional<Budgeted> maximumVacuum,
+    double highestRise,
+    Optional<Exponential> exponential,
+    Optional<AmbientPressure> ambient,
+    List<PhaseSpan> phases,
+    Quality quality) {
+  /** Keeps a copy of the phases. */
+  public Measurement {
+    phases = List.copyOf(phases);
+  }
+
+  /** Measures the test in a window of the stream. */
+  public static Measurement of(TestWindow window, Setup setup) {
+    return new Measuring(Recorded.of(window), setup).measure();
+  }
+}

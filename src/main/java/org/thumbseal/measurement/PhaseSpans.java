@@ -1,0 +1,78 @@
+package org.thumbseal.measurement;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.thumbseal.measurement.Steps.Level;
+import org.thumbseal.phase.Ending;
+import org.thumbseal.phase.Phase;
+
+/** The phases of one test, each from the end of the one before. */
+final class PhaseSpans {
+  private static final double AT_MAXIMUM = 0.98;
+  private static final double SMOOTHED = 0.2;
+  private static final double SETTLED = 0.5;
+
+  private final Recorded recorded;
+  private final Rest rest;
+  private final Blocking blocking;
+  private final Release release;
+  private final List<PhaseSpan> spans = new ArrayList<>();
+
+  PhaseSpans(Recorded recorded, Rest rest, Blocking blocking, Release release) {
+    this.recorded = recorded;
+    this.rest = rest;
+    this.blocking = blocking;
+    this.release = release;
+  }
+
+  List<PhaseSpan> list(Curve blocked) {
+    double openFrom = rest.open().from();
+    rest.idle().ifPresent(i -> add(Phase.IDLE, i.from(), i.to()));
+    add(
+        Phase.OPEN,
+        rest.idle().isPresent() ? openFrom : recorded.curve().firstTime(),
+        blocking.seconds());
+    double hold = holdStart(blocked);
+    add(Phase.RISE, blocking.seconds(), hold);
+    addEnd(hold);
+    return spans;
+  }
+
+  private double holdStart(Curve blocked) {
+    Curve smooth = blocked.binned(SMOOTHED);
+    double limit = AT_MAXIMUM * smooth.highest();
+    for (int i = 0; i < smooth.size(); i++) {
+      if (smooth.level(i) >= limit) {
+        return smooth.time(i);
+      }
+    }
+    return release.seconds();
+  }
+
+  private void addEnd(double hold) {
+    double last = recorded.curve().lastTime();
+    Phase after = recorded.window().ending() == Ending.DECAYED ? Phase.DECAY : Phase.RELEASE;
+    boolean cutOff = release.seconds() > last;
+    add(Phase.HOLD, hold, Math.min(release.seconds(), last));
+    if (!cutOff) {
+      double idle = idleAfter(last);
+      add(after, release.seconds(), idle);
+      add(Phase.IDLE, idle, last);
+    }
+  }
+
+  /** When the pump was switched off after the test: the last step down, if there is one. */
+  private double idleAfter(double last) {
+    double settled = recorded.window().endSeconds() + SETTLED;
+    List<Level> levels = Steps.of(recorded.curve().between(settled, last + 1e-9));
+    int n = levels.size();
+    boolean down = n > 1 && levels.get(n - 1).mean() < levels.get(n - 2).mean();
+    return down ? levels.get(n - 1).from() : last;
+  }
+
+  private void add(Phase phase, double from, double to) {
+    if (to > from) {
+      spans.add(new PhaseSpan(phase, from, to));
+    }
+  }
+}

@@ -1,0 +1,53 @@
+package org.thumbseal.measurement;
+
+import java.util.List;
+import java.util.stream.DoubleStream;
+import org.thumbseal.phase.TestWindow;
+import org.thumbseal.sample.StreamEvent;
+import org.thumbseal.sample.StreamEvent.Gap;
+import org.thumbseal.sample.StreamEvent.Sample;
+
+/**
+ * A window of the stream as curves.
+ *
+ * @param window as it was cut
+ * @param samples all of them
+ * @param curve vacuum on the sensor's own zero against device time, spikes left out
+ * @param noise standard deviation of the readings, kPa
+ * @param resolution step of the readings, kPa
+ */
+record Recorded(
+    TestWindow window, List<Sample> samples, Curve curve, double noise, double resolution) {
+  private static final double PASCALS = 1_000;
+
+  static Recorded of(TestWindow window) {
+    List<Sample> samples = select(window.events(), Sample.class);
+    Curve raw =
+        Curve.of(
+            samples.stream().mapToDouble(Sample::seconds).toArray(),
+            samples.stream().mapToDouble(s -> -s.pascals() / PASCALS).toArray());
+    Curve curve = Spikes.removed(raw);
+    return new Recorded(window, samples, curve, Spikes.noise(curve), resolution(samples));
+  }
+
+  List<Gap> gaps() {
+    return select(window.events(), Gap.class);
+  }
+
+  <E extends StreamEvent> List<E> all(Class<E> kind) {
+    return select(window.events(), kind);
+  }
+
+  private static <E extends StreamEvent> List<E> select(List<StreamEvent> from, Class<E> kind) {
+    return from.stream().filter(kind::isInstance).map(kind::cast).toList();
+  }
+
+  /** The smallest difference between two readings that are not the same. */
+  private static double resolution(List<Sample> samples) {
+    double[] distinct = samples.stream().mapToDouble(Sample::pascals).sorted().distinct().toArray();
+    DoubleStream steps =
+        java.util.stream.IntStream.range(1, distinct.length)
+            .mapToDouble(i -> distinct[i] - distinct[i - 1]);
+    return steps.min().orElse(0) / PASCALS;
+  }
+}

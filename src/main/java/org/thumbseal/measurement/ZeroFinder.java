@@ -1,0 +1,90 @@
+package org.thumbseal.measurement;
+
+import java.util.Comparator;
+import java.util.Optional;
+import org.thumbseal.measurement.Quality.Zero;
+import org.thumbseal.measurement.Steps.Level;
+import org.thumbseal.wire.WireRecord.Reference;
+
+/** What the sensor reads with the pump off, from the best there is in the record. */
+final class ZeroFinder {
+  /** A zero further off than this share of the span is a sensor out of order (common practice). */
+  private static final double LARGEST_SHARE = 0.02;
+
+  private static final double USUAL_SPAN = 100;
+
+  /** Half width of what an open pump shows, kPa: a step that could have been missed. */
+  private static final double UNSEEN_OPEN_VACUUM = 0.3;
+
+  private static final double LEAST_QUIET = 0.4;
+  private static final double SETTLED_AFTER_END = 1.0;
+
+  private final Recorded recorded;
+  private final Setup setup;
+  private final Rest rest;
+
+  ZeroFinder(Recorded recorded, Setup setup, Rest rest) {
+    this.recorded = recorded;
+    this.setup = setup;
+    this.rest = rest;
+  }
+
+  Zero find() {
+    Optional<Zero> quiet = rest.zeroPart(recorded.curve()).map(this::fromQuietStart);
+    return quiet.or(this::fromOpenLevel).orElseGet(this::unknown);
+  }
+
+  private Zero fromQuietStart(Curve quiet) {
+    double error = quiet.deviation() / Math.sqrt(quiet.size());
+    return zero(quiet.mean(), error, "quiet start");
+  }
+
+  /** No step was seen, so the pump was off all along, or on all along: a small error either way. */
+  private Optional<Zero> fromOpenLevel() {
+    boolean small =
+        setup.reference() == Reference.ABSOLUTE
+            ? setup.ambient().isEmpty()
+            : Math.abs(rest.openMean()) <= LARGEST_SHARE * span();
+    return rest.open().length() >= LEAST_QUIET && small
+        ? Optional.of(
+            zero(
+                rest.openMean(),
+                UNSEEN_OPEN_VACUUM / Math.sqrt(3),
+                "level before the blocking; no pump start was seen"))
+        : Optional.empty();
+  }
+
+  private Zero unknown() {
+    double error = 0.01 * span() / Math.sqrt(3);
+    if (setup.reference() == Reference.GAUGE) {
+      return zero(0, error, "as the sensor has it, +-1 % of span; no quiet start");
+    }
+    return setup
+        .ambient()
+        .map(a -> zero(-a.kilopascals(), Math.hypot(a.standardUncertainty(), error), "ambient"))
+        .orElseGet(() -> zero(rest.openMean(), error, "first level; no quiet start"));
+  }
+
+  private Zero zero(double kilopascals, double error, String source) {
+    boolean plausible =
+        setup.reference() == Reference.ABSOLUTE || Math.abs(kilopascals) <= LARGEST_SHARE * span();
+    return new Zero(kilopascals, error, source, drift(kilopascals), plausible);
+  }
+
+  private double span() {
+    return setup.range().map(Setup.Range::span).orElse(USUAL_SPAN);
+  }
+
+  /** The lowest steady level after the test, against the zero before it. */
+  private Optional<Double> drift(double zero) {
+    double from = recorded.window().endSeconds() + SETTLED_AFTER_END;
+    Curve after = recorded.curve().between(from, recorded.curve().lastTime() + 1e-9);
+    return rest.idle().isEmpty()
+        ? Optional.empty()
+        : Steps.of(after).stream()
+            .skip(1)
+            .filter(l -> l.length() >= 1)
+            .min(Comparator.comparingDouble(Level::mean))
+            .map(l -> l.mean() - zero);
+  }
+}
