@@ -1,0 +1,42 @@
+package org.thumbseal.archive;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
+import java.nio.file.Path;
+import org.thumbseal.json.Printable;
+
+/**
+ * A result directory that cannot be used or written; the message is one line fit for a person. The
+ * machine failed, not the test: exit code 3.
+ */
+public final class ArchiveException extends Exception {
+  private static final long serialVersionUID = 1L;
+
+  /** Says in one line what is wrong and what to do. */
+  public ArchiveException(String message) {
+    super(Printable.line(message));
+  }
+
+  static ArchiveException of(Path path, IOException cause) {
+    return new ArchiveException(path + ": " + reason(cause));
+  }
+
+  private static String reason(IOException cause) {
+    if (cause instanceof AccessDeniedException) {
+      return "permission denied; choose another --results directory or have its rights changed";
+    }
+    if (cause instanceof FileAlreadyExistsException || cause instanceof NotDirectoryException) {
+      return "is in the way: a directory is needed here";
+    }
+    if (cause instanceof NoSuchFileException) {
+      return "has vanished";
+    }
+    boolean named = cause instanceof FileSystemException f && f.getReason() != null;
+    return "cannot be written: "
+        + (named ? ((FileSystemException) cause).getReason() : cause.getMessage());
+  }
+}

@@ -1,0 +1,99 @@
+package org.thumbseal.archive;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.thumbseal.json.JsonGate;
+import org.thumbseal.json.JsonRefusedException;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * The files of a result directory, for reading.
+ *
+ * @param path the directory that holds {@code head.json} and the folders of the years
+ */
+record ResultDirectory(Path path) {
+  static final String HEAD = "head.json";
+  private static final int DEPTH = 2;
+
+  Path headFile() {
+    return path.resolve(HEAD);
+  }
+
+  boolean hasHead() {
+    return Files.exists(headFile());
+  }
+
+  ObjectNode head() throws JsonRefusedException {
+    return JsonGate.read(headFile());
+  }
+
+  /** The directory in which this document lies, when it lies in the folder of a year there. */
+  static Optional<ResultDirectory> around(Path document) {
+    Path folder = document.toAbsolutePath().normalize().getParent();
+    return Stream.iterate(folder, f -> f != null, Path::getParent)
+        .limit(DEPTH)
+        .map(ResultDirectory::new)
+        .filter(ResultDirectory::hasHead)
+        .findFirst();
+  }
+
+  /** Shows every document in it, in no order, one at a time. */
+  void forEachDocument(Consumer<Path> visitor) throws IOException {
+    forEachFile(
+        file -> {
+          if (isDocument(file)) {
+            visitor.accept(file);
+          }
+        });
+  }
+
+  long countDocuments() throws IOException {
+    AtomicLong count = new AtomicLong();
+    forEachDocument(file -> count.incrementAndGet());
+    return count.get();
+  }
+
+  /** Files that a write left behind under a temporary name. */
+  List<Path> temporaryFiles() throws IOException {
+    List<Path> found = new ArrayList<>();
+    forEachFile(
+        file -> {
+          if (Durable.isTemporary(file)) {
+            found.add(file);
+          }
+        });
+    return found;
+  }
+
+  /** The path as {@code head.json} names it. */
+  String relative(Path document) {
+    return path.relativize(document).toString().replace('\\', '/');
+  }
+
+  /** The folder of a document that {@code head.json} names. */
+  Path folderOf(String relative) {
+    Path folder = path.resolve(relative).getParent();
+    return folder == null ? path : folder;
+  }
+
+  private void forEachFile(Consumer<Path> visitor) throws IOException {
+    try (Stream<Path> files = Files.walk(path, DEPTH)) {
+      files.filter(Files::isRegularFile).forEach(visitor);
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private boolean isDocument(Path file) {
+    String name = file.getFileName().toString();
+    return name.endsWith(ResultName.DOCUMENT) && !name.startsWith(".") && !file.equals(headFile());
+  }
+}

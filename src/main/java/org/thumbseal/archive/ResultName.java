@@ -1,0 +1,86 @@
+package org.thumbseal.archive;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * Where a result is stored: {@code <folder>/<stem>_<beginning of the id>} and {@code .json} or
+ * {@code .log}. The folder is the year, the stem the instant of blocking in UTC, the asset and the
+ * verdict. Whatever the document holds, no name leaves the folder.
+ *
+ * @param folder four digits, or {@code undated} for a test without a date
+ * @param stem name up to the id
+ * @param id the whole id, hexadecimal digits alone
+ */
+record ResultName(String folder, String stem, String id) {
+  static final String DOCUMENT = ".json";
+  static final String CAPTURE = ".log";
+
+  private static final int SHORTEST_ID = 8;
+  private static final int LONGEST_ASSET = 40;
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT);
+  private static final String UNDATED = "undated";
+
+  static ResultName of(JsonNode document) {
+    String id = document.path("id").asString("").replaceAll("[^0-9a-f]", "");
+    if (id.length() < SHORTEST_ID) {
+      throw new IllegalArgumentException("a result without an id cannot be stored");
+    }
+    Optional<OffsetDateTime> time = time(document.path("test"));
+    return new ResultName(
+        time.map(t -> String.format(Locale.ROOT, "%04d", t.getYear())).orElse(UNDATED),
+        time.map(TIME::format).orElse(UNDATED) + "_" + asset(document) + "_" + verdict(document),
+        id);
+  }
+
+  /** The name with so many digits of the id: the first eight, more when those are taken. */
+  String withIdDigits(int digits) {
+    return stem + "_" + id.substring(0, Math.min(digits, id.length()));
+  }
+
+  /** What every file of this id has in its name. */
+  String mark() {
+    return "_" + id.substring(0, SHORTEST_ID);
+  }
+
+  private static Optional<OffsetDateTime> time(JsonNode test) {
+    try {
+      Instant started = OffsetDateTime.parse(test.path("startedAt").asString("")).toInstant();
+      Instant blocked = started.plusNanos(Math.round(seconds(test.path("occludedAt")) * 1e9));
+      OffsetDateTime time = blocked.atOffset(ZoneOffset.UTC);
+      return Optional.of(time).filter(t -> t.getYear() >= 1 && t.getYear() <= 9999);
+    } catch (DateTimeException | ArithmeticException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** A number of seconds, or a quantity in seconds; 0 when there is none. */
+  private static double seconds(JsonNode node) {
+    return node.isObject() ? node.path("value").asDouble(0) : node.asDouble(0);
+  }
+
+  private static String asset(JsonNode document) {
+    JsonNode asset = document.path("asset").path("id");
+    return asset.isString() ? safe(asset.stringValue(), LONGEST_ASSET, "asset") : "unassigned";
+  }
+
+  private static String verdict(JsonNode document) {
+    return safe(document.path("verdict").asString(""), 12, "none");
+  }
+
+  /**
+   * Letters, digits, full stops and hyphens of ASCII; the underscore is left to part the fields.
+   */
+  private static String safe(String text, int longest, String otherwise) {
+    String plain = text.replaceAll("[^A-Za-z0-9.]+", "-").replaceAll("^[-.]+|[-.]+$", "");
+    String cut = plain.substring(0, Math.min(longest, plain.length())).replaceAll("[-.]+$", "");
+    return cut.isEmpty() ? otherwise : cut;
+  }
+}

@@ -1,0 +1,60 @@
+package org.thumbseal.archive;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A capture and its document on their way to the disk. Unless it is finished, it leaves nothing.
+ */
+final class Write implements AutoCloseable {
+  private final Path temporaryCapture;
+  private final String captureDigest;
+  private final Path capture;
+  private final Path document;
+
+  /**
+   * @param base path of both files without their extension
+   */
+  Write(Path temporaryCapture, String captureDigest, Path base) {
+    this.temporaryCapture = temporaryCapture;
+    this.captureDigest = captureDigest;
+    this.capture = base.resolveSibling(base.getFileName() + ResultName.CAPTURE);
+    this.document = base.resolveSibling(base.getFileName() + ResultName.DOCUMENT);
+  }
+
+  /** A copy of the document that names this capture as its evidence. */
+  ObjectNode evidence(ObjectNode document) {
+    ObjectNode copy = document.deepCopy();
+    ObjectNode evidence =
+        copy.get("evidence") instanceof ObjectNode there ? there : copy.putObject("evidence");
+    String named = evidence.path("sha256").asString(captureDigest);
+    if (!named.equals(captureDigest)) {
+      throw new IllegalArgumentException("the document was not made from this capture");
+    }
+    evidence.put("capture", capture.getFileName().toString()).put("sha256", captureDigest);
+    return copy;
+  }
+
+  /**
+   * Makes both files appear, the capture first, and gives the document's. Either the document is
+   * there at the end, or this throws.
+   */
+  Path finish(String text) throws IOException {
+    Path temporary = Durable.temporary(document);
+    try {
+      Durable.write(temporary, text);
+      Durable.rename(temporaryCapture, capture);
+      Durable.rename(temporary, document);
+      return document;
+    } finally {
+      Files.deleteIfExists(temporary);
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    Files.deleteIfExists(temporaryCapture);
+  }
+}

@@ -1,0 +1,46 @@
+package org.thumbseal.json;
+
+/**
+ * Makes text of unknown origin harmless on a terminal and in a log: one line, no escape sequences,
+ * no characters that turn the reading direction.
+ */
+public final class Printable {
+  private static final int LONGEST = 400;
+
+  private Printable() {}
+
+  /**
+   * The text with every character that is not plainly visible written as {@code \}{@code uXXXX},
+   * cut after 400 code points.
+   */
+  public static String line(String text) {
+    StringBuilder out = new StringBuilder();
+    text.codePoints().limit(LONGEST).forEach(c -> append(out, c));
+    if (text.codePointCount(0, text.length()) > LONGEST) {
+      out.append("...");
+    }
+    return out.toString();
+  }
+
+  private static void append(StringBuilder out, int codePoint) {
+    if (visible(codePoint)) {
+      out.appendCodePoint(codePoint);
+    } else {
+      out.append(String.format(java.util.Locale.ROOT, "\\u%04X", codePoint));
+    }
+  }
+
+  private static boolean visible(int codePoint) {
+    return switch (Character.getType(codePoint)) {
+      case Character.CONTROL,
+          Character.FORMAT,
+          Character.SURROGATE,
+          Character.PRIVATE_USE,
+          Character.UNASSIGNED,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR ->
+          false;
+      default -> true;
+    };
+  }
+}

@@ -1,0 +1,83 @@
+package org.thumbseal.seal;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Set;
+
+/**
+ * Files and folders that their owner alone can read. Only POSIX file systems can be asked about it;
+ * elsewhere the rights of the folder are the user's affair.
+ */
+final class OwnerOnly {
+  private static final boolean POSIX =
+      FileSystems.getDefault().supportedFileAttributeViews().contains("posix");
+
+  private OwnerOnly() {}
+
+  /** Makes the folder, and those above it that are missing, unless it is there. */
+  static void createFolder(Path folder) throws IOException {
+    Path parent = folder.getParent();
+    if (parent != null) {
+      Files.createDirectories(parent);
+    }
+    if (!Files.isDirectory(folder)) {
+      Files.createDirectory(folder, attributes("rwx------"));
+    }
+  }
+
+  /** Writes a new file and waits until it is on the disk. */
+  static void write(Path file, String text) throws IOException {
+    Set<StandardOpenOption> options =
+        Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    try (FileChannel out = FileChannel.open(file, options, attributes("rw-------"))) {
+      ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.US_ASCII));
+      while (bytes.hasRemaining()) {
+        out.write(bytes);
+      }
+      out.force(true);
+    }
+  }
+
+  static void require(Path file) throws IOException, KeyException {
+    if (openToOthers(file)) {
+      throw new KeyException("others can read this private key; run: chmod 600 " + file);
+    }
+    Path folder = file.toAbsolutePath().getParent();
+    if (folder != null) {
+      requireFolder(folder);
+    }
+  }
+
+  static void requireFolder(Path folder) throws IOException, KeyException {
+    if (openToOthers(folder)) {
+      throw new KeyException(
+          "others can enter the folder of the key; keep it in one of its own, or run: chmod 700 "
+              + folder);
+    }
+  }
+
+  private static boolean openToOthers(Path path) throws IOException {
+    if (!POSIX) {
+      return false;
+    }
+    Set<PosixFilePermission> rights = Files.getPosixFilePermissions(path);
+    return rights.stream().anyMatch(p -> !p.name().startsWith("OWNER_"));
+  }
+
+  private static FileAttribute<?>[] attributes(String rights) {
+    return POSIX
+        ? new FileAttribute<?>[] {
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(rights))
+        }
+        : new FileAttribute<?>[0];
+  }
+}

@@ -1,0 +1,98 @@
+package org.thumbseal.seal;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.thumbseal.json.JsonGate;
+import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.json.Printable;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The public keys that are trusted, by {@code kid}. */
+public final class TrustStore {
+  private final Map<String, TrustedKey> keys = new HashMap<>();
+
+  private TrustStore() {}
+
+  /** Trusts these keys alone. */
+  public static TrustStore of(VerifyingKey... keys) {
+    TrustStore store = new TrustStore();
+    for (VerifyingKey key : keys) {
+      store.add(new TrustedKey(key.fingerprint(), key));
+    }
+    return store;
+  }
+
+  /**
+   * Reads files that hold a JWK or a JWK set, and all such files ({@code .jwk}, {@code .jwks},
+   * {@code .json}) of folders.
+   *
+   * @throws KeyException if one of them cannot be read, is missing, or is no public Ed25519 key
+   */
+  public static TrustStore load(List<Path> filesAndFolders) throws KeyException {
+    TrustStore store = new TrustStore();
+    for (Path path : filesAndFolders) {
+      for (Path file : files(path)) {
+        store.addFile(file);
+      }
+    }
+    return store;
+  }
+
+  /** The trusted key with this thumbprint. */
+  public Optional<TrustedKey> find(String kid) {
+    return Optional.ofNullable(keys.get(kid));
+  }
+
+  /** How many keys are trusted. */
+  public int size() {
+    return keys.size();
+  }
+
+  private void add(TrustedKey key) {
+    keys.put(key.key().kid(), key);
+  }
+
+  private void addFile(Path file) throws KeyException {
+    try {
+      ObjectNode content = JsonGate.read(file);
+      for (JsonNode jwk : content.has("keys") ? content.get("keys") : List.<JsonNode>of(content)) {
+        addJwk(jwk);
+      }
+    } catch (KeyException | JsonRefusedException e) {
+      throw new KeyException(file + ": " + e.getMessage());
+    }
+  }
+
+  private void addJwk(JsonNode jwk) throws KeyException {
+    if (!(jwk instanceof ObjectNode object)) {
+      throw new KeyException("is not a JWK");
+    }
+    VerifyingKey key = Jwk.read(object);
+    add(
+        new TrustedKey(
+            Jwk.text(object, "name").map(Printable::line).orElse(key.fingerprint()), key));
+  }
+
+  private static List<Path> files(Path path) throws KeyException {
+    if (!Files.isDirectory(path)) {
+      return List.of(path);
+    }
+    try (Stream<Path> all = Files.list(path)) {
+      return all.filter(TrustStore::mayHoldKey).sorted().toList();
+    } catch (IOException e) {
+      throw new KeyException(path + ": cannot be listed: " + e.getMessage());
+    }
+  }
+
+  private static boolean mayHoldKey(Path file) {
+    return Files.isRegularFile(file)
+        && file.getFileName().toString().matches("[^.].*\\.(jwks?|json)");
+  }
+}
