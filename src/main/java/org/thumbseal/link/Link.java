@@ -1,0 +1,34 @@
+package org.thumbseal.link;
+
+import java.time.Duration;
+
+/** A place that sensor bytes come from, open or not. */
+public interface Link {
+
+  /** The address as the user wrote it. */
+  String name();
+
+  /**
+   * Opens it anew; nothing of an earlier connection is used again.
+   *
+   * @throws LinkUnavailable if that fails now; whether a later try can help is in its reason
+   */
+  LinkConnection open() throws LinkUnavailable;
+
+  /**
+   * Whether its end is an end. A finite source (a file, standard input, a simulator) can be made to
+   * wait and is not opened twice. Any other (a port, a network) comes back after a loss, counts as
+   * lost when it falls silent, and goes on sending when nobody listens.
+   */
+  boolean finite();
+
+  /** How many microseconds of its own pass in one of the host: 1 but for a simulator in a hurry. */
+  default double speed() {
+    return 1;
+  }
+
+  /** How long after opening what comes in is to be thrown away. */
+  default Duration settle() {
+    return Duration.ZERO;
+  }
+}
