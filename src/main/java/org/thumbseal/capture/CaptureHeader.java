@@ -21,9 +21,11 @@ public record CaptureHeader(Instant started, Map<String, String> facts) {
   private static final DateTimeFormatter MILLIS =
       new DateTimeFormatterBuilder().appendInstant(3).toFormatter();
 
-  /** Keeps a copy of the facts. */
+  /** Keeps a copy of the facts, each made fit for one line of a file. */
   public CaptureHeader {
-    facts = Collections.unmodifiableMap(new LinkedHashMap<>(facts));
+    Map<String, String> lines = new LinkedHashMap<>();
+    facts.forEach((key, value) -> lines.put(word(key), oneLine(value)));
+    facts = Collections.unmodifiableMap(lines);
   }
 
   /** The value of a header line, if it is there. */
@@ -31,10 +33,10 @@ public record CaptureHeader(Instant started, Map<String, String> facts) {
     return Optional.ofNullable(facts.get(key));
   }
 
-  /** A header with one more line; control characters in the value become spaces. */
+  /** A header with one more line, or another value of it. */
   public CaptureHeader with(String key, String value) {
     Map<String, String> more = new LinkedHashMap<>(facts);
-    more.put(key, value.replaceAll("\\p{Cntrl}", " ").strip());
+    more.put(key, value);
     return new CaptureHeader(started, more);
   }
 
@@ -44,6 +46,14 @@ public record CaptureHeader(Instant started, Map<String, String> facts) {
     append(out, "started", MILLIS.format(started));
     facts.forEach((key, value) -> append(out, key, value));
     return out.toString();
+  }
+
+  private static String word(String key) {
+    return key.strip().replaceAll("[\\p{Cntrl}\\s]+", "-");
+  }
+
+  private static String oneLine(String value) {
+    return value.replaceAll("\\p{Cntrl}+", " ").strip();
   }
 
   private static void append(StringBuilder out, String key, String value) {

@@ -10,6 +10,18 @@ import java.util.Optional;
  */
 public record CaptureLine(long hostMicros, String text) {
   private static final int DECIMALS = 6;
+  private static final String HEX = "0123456789ABCDEF";
+
+  /**
+   * Refuses what no file could give back.
+   *
+   * @throws IllegalArgumentException if the time is negative or a character is no byte
+   */
+  public CaptureLine {
+    if (hostMicros < 0 || text.chars().anyMatch(c -> c > 0xFF)) {
+      throw new IllegalArgumentException("not a line received: " + hostMicros + " us, " + text);
+    }
+  }
 
   /** The form in the file: seconds with 6 decimals, a space, the line with odd bytes escaped. */
   public String format() {
@@ -39,35 +51,34 @@ public record CaptureLine(long hostMicros, String text) {
   }
 
   private static void escape(StringBuilder out, int octet) {
-    if (octet >= 0x20 && octet <= 0x7E && octet != '\\') {
+    if (isPlain(octet)) {
       out.append((char) octet);
     } else {
       out.append("\\x").append(HEX.charAt(octet >> 4)).append(HEX.charAt(octet & 0xF));
     }
   }
 
-  private static final String HEX = "0123456789ABCDEF";
-
   private static Optional<String> unescape(String text) {
     StringBuilder out = new StringBuilder(text.length());
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c != '\\') {
-        out.append(c);
-        continue;
-      }
-      int octet = octetAt(text, i);
+    int next = 0;
+    while (next < text.length()) {
+      boolean plain = isPlain(text.charAt(next));
+      int octet = plain ? text.charAt(next) : octetAt(text, next);
       if (octet < 0) {
         return Optional.empty();
       }
       out.append((char) octet);
-      i += 3;
+      next += plain ? 1 : 4;
     }
     return Optional.of(out.toString());
   }
 
+  private static boolean isPlain(int octet) {
+    return octet >= 0x20 && octet <= 0x7E && octet != '\\';
+  }
+
   private static int octetAt(String text, int backslash) {
-    if (backslash + 3 >= text.length() || text.charAt(backslash + 1) != 'x') {
+    if (backslash + 3 >= text.length() || !text.startsWith("\\x", backslash)) {
       return -1;
     }
     int high = HEX.indexOf(text.charAt(backslash + 2));

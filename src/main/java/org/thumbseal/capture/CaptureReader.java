@@ -7,14 +7,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Reads a capture file; one that was cut off anywhere is read up to its last whole line. */
 public final class CaptureReader {
   private static final int LONGEST_LINE = 2_048;
+  private static final int LONGEST_QUOTE = 40;
+  private static final String MAGIC = CaptureHeader.MAGIC;
 
   private final Map<String, String> facts = new LinkedHashMap<>();
   private final List<CaptureLine> lines = new ArrayList<>();
-  private Instant started = Instant.EPOCH;
+  private Optional<Instant> started = Optional.empty();
   private int unreadable;
 
   private CaptureReader() {}
@@ -37,20 +40,28 @@ public final class CaptureReader {
     if (!looksLikeCapture(bytes) || end < 0) {
       throw new CaptureFormatException("not a capture file (first line is not '" + MAGIC + "')");
     }
-    return new CaptureReader().readLines(text.substring(0, end).split("\r?\n", -1));
+    return new CaptureReader().readLines(text.substring(0, end + 1).split("\r?\n"));
   }
-
-  private static final String MAGIC = CaptureHeader.MAGIC;
 
   private Capture readLines(String[] texts) throws CaptureFormatException {
     if (!texts[0].strip().equals(MAGIC)) {
       throw new CaptureFormatException(
-          "capture version not known: '" + texts[0] + "'; this program reads '" + MAGIC + "'");
+          "capture version not known: '"
+              + beginning(texts[0])
+              + "'; this program reads '"
+              + MAGIC
+              + "'");
     }
     for (int i = 1; i < texts.length; i++) {
       readLine(texts[i]);
     }
-    return new Capture(new CaptureHeader(started, facts), lines, unreadable);
+    if (started.isEmpty() && !lines.isEmpty()) {
+      throw new CaptureFormatException(
+          "capture without a '# started <time>' line: add one, such as '# started"
+              + " 2026-03-02T07:15:00Z', so that its tests have a date");
+    }
+    CaptureHeader header = new CaptureHeader(started.orElse(Instant.EPOCH), facts);
+    return new Capture(header, lines, unreadable);
   }
 
   private void readLine(String text) throws CaptureFormatException {
@@ -68,8 +79,8 @@ public final class CaptureReader {
     String key = space < 0 ? fact : fact.substring(0, space);
     String value = space < 0 ? "" : fact.substring(space + 1).strip();
     if (key.equals("started")) {
-      started = instant(value);
-    } else {
+      started = Optional.of(started.isPresent() ? started.get() : instant(value));
+    } else if (!key.isEmpty()) {
       facts.putIfAbsent(key, value);
     }
   }
@@ -78,7 +89,12 @@ public final class CaptureReader {
     try {
       return java.time.OffsetDateTime.parse(value).toInstant();
     } catch (DateTimeException e) {
-      throw new CaptureFormatException("header line 'started' is not an RFC 3339 time: " + value);
+      throw new CaptureFormatException(
+          "header line 'started' is not an RFC 3339 time: '" + beginning(value) + "'");
     }
+  }
+
+  private static String beginning(String text) {
+    return text.length() <= LONGEST_QUOTE ? text : text.substring(0, LONGEST_QUOTE) + "...";
   }
 }

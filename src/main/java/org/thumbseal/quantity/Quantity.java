@@ -13,7 +13,9 @@ public record Quantity(double value, String unit, double standardUncertainty) {
 
   /** Refuses values that are not numbers, so that none reaches a document. */
   public Quantity {
-    if (!Double.isFinite(value) || !(standardUncertainty >= 0)) {
+    if (!Double.isFinite(value)
+        || !Double.isFinite(standardUncertainty)
+        || standardUncertainty < 0) {
       throw new IllegalArgumentException("not a quantity: " + value + " +- " + standardUncertainty);
     }
   }

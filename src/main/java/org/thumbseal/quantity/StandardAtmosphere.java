@@ -32,6 +32,6 @@ public final class StandardAtmosphere {
           "altitude must be between -500 m and 11000 m, not " + metres);
     }
     return SEA_LEVEL_PASCALS
-        * Math.pow(1 - LAPSE_KELVIN_PER_METRE * metres / SEA_LEVEL_KELVIN, EXPONENT);
+        * StrictMath.pow(1 - LAPSE_KELVIN_PER_METRE * metres / SEA_LEVEL_KELVIN, EXPONENT);
   }
 }

@@ -28,6 +28,7 @@ final class BodyParser {
       return Optional.empty();
     }
     Fields fields = new Fields(List.of(body.split(",", -1)));
+    fields.word(0);
     return fields.checked(shape(fields));
   }
 
