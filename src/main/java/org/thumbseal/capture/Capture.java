@@ -1,5 +1,6 @@
 package org.thumbseal.capture;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /**
@@ -14,5 +15,12 @@ public record Capture(CaptureHeader header, List<CaptureLine> lines, int unreada
   /** Keeps a copy of the lines. */
   public Capture {
     lines = List.copyOf(lines);
+  }
+
+  /** The bytes of the capture file. */
+  public byte[] format() {
+    StringBuilder out = new StringBuilder(header.format());
+    lines.forEach(line -> out.append(line.format()).append('\n'));
+    return out.toString().getBytes(StandardCharsets.UTF_8);
   }
 }

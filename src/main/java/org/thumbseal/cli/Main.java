@@ -1,9 +1,68 @@
 package org.thumbseal.cli;
 
-/** The program. */
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import org.thumbseal.json.Printable;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+
+/** The program: a function from arguments and streams to an exit code. */
 public final class Main {
   private Main() {}
 
   /** Runs one command and ends the process with its exit code. */
-  public static void main(String[] args) {}
+  public static void main(String[] args) {
+    int code = run(args, new Streams(System.in, System.out, System.err));
+    if (code != ExitCode.GOOD) {
+      System.exit(code);
+    }
+  }
+
+  /** Runs one command; never throws for a user's mistake. */
+  static int run(String[] args, Streams streams) {
+    CommandLine line = commandLine(streams);
+    int code = line.execute(args);
+    line.getOut().flush();
+    line.getErr().flush();
+    return code;
+  }
+
+  static CommandLine commandLine(Streams streams) {
+    CommandLine line = new CommandLine(new ThumbsealCommand(), new Commands(streams));
+    line.setOut(writer(streams.out()));
+    line.setErr(writer(streams.err()));
+    line.setParameterExceptionHandler(Main::wrongUsage);
+    line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, command));
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    return line;
+  }
+
+  private static PrintWriter writer(OutputStream stream) {
+    return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), true);
+  }
+
+  private static int wrongUsage(ParameterException e, String[] args) {
+    CommandLine command = e.getCommandLine();
+    String said = Printable.line(String.valueOf(e.getMessage()));
+    say(command, said + " (see: " + command.getCommandSpec().qualifiedName() + " --help)");
+    return ExitCode.USAGE;
+  }
+
+  private static int failed(Exception e, CommandLine command) {
+    if (e instanceof Failure failure) {
+      say(command, Printable.line(String.valueOf(failure.getMessage())));
+      return failure.exitCode();
+    }
+    say(command, "an error of this program, please report it: " + Printable.line(e.toString()));
+    if (Boolean.getBoolean("thumbseal.trace")) {
+      e.printStackTrace(command.getErr());
+    }
+    return ExitCode.MACHINE;
+  }
+
+  private static void say(CommandLine command, String message) {
+    command.getErr().println("thumbseal: " + message);
+  }
 }

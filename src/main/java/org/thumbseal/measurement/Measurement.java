@@ -11,7 +11,7 @@ import org.thumbseal.phase.TestWindow;
  * @param openVacuum mean over the last (up to 2 s) of the open phase, kPa
  * @param riseLimit the rise that was timed, kPa
  * @param riseTime from the blocking to the first time the vacuum stands {@code riseLimit} above the
- *     open vacuum, s
+ *     open vacuum, s; absent where the thumb slipped
  * @param maximumVacuum highest 1 s mean while the inlet is blocked, kPa
  * @param highestRise how far the vacuum climbed above the open vacuum at most, kPa
  * @param exponential the plain exponential through the rise

@@ -84,24 +84,32 @@ final class Measuring {
         Exponential.of(
             new Exponential.Rise(blocked, open, blocked.highest(), recorded.noise()),
             blocking.seconds());
+    Quality quality = quality(new Judged(crossing, plateau, exponential));
     double highestRise =
         plateau.map(Plateau::kilopascals).orElseGet(() -> blocked.highest()) - open;
     return new Measurement(
         occludedAt(),
         openVacuum(open),
         riseLimit,
-        crossing.map(this::riseTime),
+        crossing.filter(c -> quality.slip().isEmpty()).map(this::riseTime),
         plateau.map(this::maximum),
         highestRise,
         exponential,
         ambient,
-        new PhaseSpans(recorded, rest, blocking, release).list(blocked),
-        quality(new Judged(crossing, plateau, exponential)));
+        phases(),
+        quality);
+  }
+
+  private List<PhaseSpan> phases() {
+    return new PhaseSpans(recorded, rest, blocking, release)
+        .list(blocked).stream()
+            .map(s -> new PhaseSpan(s.phase(), s.start() * clock.rate(), s.end() * clock.rate()))
+            .toList();
   }
 
   private Budgeted occludedAt() {
     return new Budgeted(
-        blocking.seconds(),
+        blocking.seconds() * clock.rate(),
         "s",
         List.of(
             new Contribution("onset", blocking.standardUncertainty(), "fit of the first rise")));

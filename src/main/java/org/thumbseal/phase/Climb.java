@@ -21,6 +21,7 @@ final class Climb {
   private static final double LONGEST_DOUBT = 8;
   private static final double STEADY_SHARE_IN_HALF_A_SECOND = 0.06;
   private static final double LONGEST_TEST = 400;
+  private static final double RELEASED_SHARE = 0.2;
   private static final double HOLD_GROWTH_IN_TWO_SECONDS = 0.4;
 
   private final Trace trace = new Trace();
@@ -70,7 +71,7 @@ final class Climb {
     if (now - onset > LONGEST_TEST) {
       return Step.IS_OVERLONG;
     }
-    return fall.isNone() ? rise(now, level) : fall(now, level);
+    return fall.isNone() ? rise(now, level) : fall(now, slot.kilopascals());
   }
 
   private Step suspect(double now, double level) {
@@ -99,7 +100,7 @@ final class Climb {
     }
     if (level < maximum - drop()) {
       fall = new Fall(lastHigh, level, false);
-      return fall(now, level);
+      return Step.NOTHING_YET;
     }
     if (shelf.isLeft(trace, now, level - base)) {
       base += shelf.height();
@@ -128,7 +129,7 @@ final class Climb {
 
   private Step fall(double now, double level) {
     fall = fall.with(level);
-    if (level - base < Math.max(1.5, 0.15 * (maximum - base))) {
+    if (level - base < Math.max(1.5, RELEASED_SHARE * (maximum - base))) {
       return fall.isDecay() && !isSteep(level) ? Step.HAS_DECAYED : Step.IS_RELEASED;
     }
     if (level > fall.lowest() + Math.max(2, 0.05 * (maximum - base))) {

@@ -1,0 +1,78 @@
+package org.thumbseal.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.archive.Archive;
+import org.thumbseal.archive.ArchiveException;
+import org.thumbseal.archive.StoredResult;
+import org.thumbseal.json.ResultTree;
+import org.thumbseal.record.ResultDocument;
+import org.thumbseal.seal.KeyException;
+import org.thumbseal.seal.KeyStore;
+import org.thumbseal.seal.OpenedKey;
+import picocli.CommandLine.Option;
+
+/** Where sealed results go, and the key that seals them. */
+final class ArchiveOptions {
+  @Option(
+      names = "--results",
+      paramLabel = "DIR",
+      description = "seal the results and store them, with their captures, in this directory")
+  private @Nullable Path results;
+
+  @Option(
+      names = "--key",
+      paramLabel = "FILE",
+      description =
+          "the key that seals; made where it is missing. Default: THUMBSEAL_KEY, else"
+              + " signing-key.pem in the user's configuration")
+  private @Nullable Path key;
+
+  /** Opens the archive, if one is asked for; says what it made or mended on the way. */
+  Optional<Archive> open(PrintWriter err) {
+    Path directory = results;
+    return directory == null ? Optional.empty() : Optional.of(open(directory, err));
+  }
+
+  /** Opens the archive in a directory. */
+  Archive open(Path directory, PrintWriter err) {
+    try {
+      OpenedKey opened = KeyStore.loadOrCreate(keyFile());
+      if (opened.created()) {
+        err.println("thumbseal: " + opened.note() + "; keep a copy of it safe");
+      }
+      Archive archive = Archive.open(directory, opened.key());
+      archive.notes().forEach(note -> err.println("thumbseal: " + note));
+      return archive;
+    } catch (KeyException | ArchiveException e) {
+      throw Failure.machine(String.valueOf(e.getMessage()));
+    }
+  }
+
+  Optional<Path> results() {
+    return Optional.ofNullable(results);
+  }
+
+  Path keyFile() {
+    Path file = key;
+    return file == null ? KeyStore.defaultFile(System.getenv()) : file;
+  }
+
+  StoredResult store(Archive archive, ResultDocument result, byte[] capture) {
+    try {
+      return archive.store(ResultTree.of(result), capture);
+    } catch (ArchiveException e) {
+      throw Failure.machine(String.valueOf(e.getMessage()));
+    }
+  }
+
+  void close(Archive archive) {
+    try {
+      archive.close();
+    } catch (ArchiveException e) {
+      throw Failure.machine(String.valueOf(e.getMessage()));
+    }
+  }
+}

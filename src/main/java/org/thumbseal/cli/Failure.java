@@ -1,0 +1,27 @@
+package org.thumbseal.cli;
+
+/** The end of a command that could not do its work: one line for a person, and an exit code. */
+final class Failure extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+
+  private final int exitCode;
+
+  private Failure(int exitCode, String message) {
+    super(message);
+    this.exitCode = exitCode;
+  }
+
+  /** The input or the options are wrong. */
+  static Failure usage(String message) {
+    return new Failure(ExitCode.USAGE, message);
+  }
+
+  /** Port, disk or permission. */
+  static Failure machine(String message) {
+    return new Failure(ExitCode.MACHINE, message);
+  }
+
+  int exitCode() {
+    return exitCode;
+  }
+}

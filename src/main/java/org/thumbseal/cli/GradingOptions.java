@@ -1,0 +1,80 @@
+package org.thumbseal.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.grade.Criteria;
+import org.thumbseal.json.CriteriaFile;
+import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.pipeline.GradingSettings;
+import picocli.CommandLine.Option;
+
+/** What a user may say about a test, on the command line. */
+final class GradingOptions {
+  @Option(names = "--asset", paramLabel = "ID", description = "id of the pump under test")
+  private @Nullable String asset;
+
+  @Option(
+      names = "--criteria",
+      paramLabel = "FILE",
+      description = "limits in a JSON file; default: +65 kPa within 10 s, at least 80 kPa")
+  private @Nullable Path criteria;
+
+  @Option(
+      names = "--ambient-kpa",
+      paramLabel = "N",
+      description = "barometric pressure at the place of the test, 40 to 115 kPa")
+  private @Nullable Double ambient;
+
+  @Option(
+      names = "--altitude-m",
+      paramLabel = "N",
+      description = "altitude of the place, -500 to 11000 m; used where no pressure is known")
+  private @Nullable Double altitude;
+
+  @Option(names = "--jar-l", paramLabel = "N", description = "volume of the jar, 0.05 to 50 L")
+  private @Nullable Double jar;
+
+  GradingSettings settings() {
+    checkRange("--ambient-kpa", ambient, 40, 115);
+    checkRange("--altitude-m", altitude, -500, 11_000);
+    checkRange("--jar-l", jar, 0.05, 50);
+    return new GradingSettings(
+        readCriteria(),
+        Optional.ofNullable(asset).map(String::strip).filter(a -> !a.isEmpty()),
+        Optional.ofNullable(ambient),
+        Optional.ofNullable(altitude),
+        Optional.ofNullable(jar));
+  }
+
+  private static void checkRange(String option, @Nullable Double value, double low, double high) {
+    if (value != null && !(value >= low && value <= high)) {
+      throw Failure.usage(
+          String.format(
+              java.util.Locale.ROOT,
+              "%s must be between %s and %s, not %s",
+              option,
+              plain(low),
+              plain(high),
+              plain(value)));
+    }
+  }
+
+  private static String plain(double value) {
+    return value == Math.rint(value) && Math.abs(value) < 1e9
+        ? Long.toString((long) value)
+        : Double.toString(value);
+  }
+
+  private Criteria readCriteria() {
+    Path file = criteria;
+    if (file == null) {
+      return Criteria.DEFAULT;
+    }
+    try {
+      return CriteriaFile.read(file);
+    } catch (JsonRefusedException e) {
+      throw Failure.usage("criteria " + file + ": " + e.getMessage());
+    }
+  }
+}

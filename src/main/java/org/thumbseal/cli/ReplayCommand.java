@@ -1,0 +1,119 @@
+package org.thumbseal.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.archive.Archive;
+import org.thumbseal.capture.CaptureFormatException;
+import org.thumbseal.capture.Columns;
+import org.thumbseal.grade.Verdict;
+import org.thumbseal.json.Canonical;
+import org.thumbseal.json.Printable;
+import org.thumbseal.json.ResultTree;
+import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.record.ResultDocument;
+import org.thumbseal.report.ResultText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Grades recorded captures, and the tables of other programs. */
+@Command(
+    name = "replay",
+    mixinStandardHelpOptions = true,
+    description = "Grade recorded captures, or tables of time and pressure.")
+final class ReplayCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "FILE",
+      description = "captures, or tables with --columns")
+  private List<Path> files = new ArrayList<>();
+
+  @Option(names = "--json", description = "one line of JSON per test, and nothing else")
+  private boolean json;
+
+  @Option(
+      names = "--columns",
+      paramLabel = "SPEC",
+      description =
+          "where a table has time and pressure:"
+              + " time=<name or number>[:unit],pressure=<name or number>[:unit]"
+              + "[:gauge|:absolute|:vacuum]")
+  private @Nullable String columns;
+
+  @Mixin private GradingOptions grading = new GradingOptions();
+  @Mixin private ArchiveOptions storing = new ArchiveOptions();
+
+  private int worst = ExitCode.GOOD;
+
+  @Override
+  public Integer call() {
+    GradingSettings settings = grading.settings();
+    Optional<Columns> table = parseColumns();
+    Optional<Archive> archive = storing.open(spec.commandLine().getErr());
+    try {
+      files.forEach(file -> replay(file, table, settings, archive));
+    } finally {
+      archive.ifPresent(storing::close);
+    }
+    return worst;
+  }
+
+  private Optional<Columns> parseColumns() {
+    String text = columns;
+    if (text == null) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(Columns.parse(text));
+    } catch (CaptureFormatException e) {
+      throw Failure.usage("--columns: " + e.getMessage());
+    }
+  }
+
+  /** One file; what is wrong with it does not keep the others from being graded. */
+  private void replay(
+      Path file, Optional<Columns> table, GradingSettings settings, Optional<Archive> archive) {
+    try {
+      RecordFile record = RecordFile.read(file);
+      List<ResultDocument> results = record.grade(table, settings);
+      if (results.isEmpty()) {
+        complain(ExitCode.NOT_PASSED, file + ": no test in it (the inlet was never blocked)");
+      }
+      for (ResultDocument result : results) {
+        print(result);
+        archive.ifPresent(a -> storing.store(a, result, record.bytes()));
+        note(result.grade().verdict() == Verdict.PASS ? ExitCode.GOOD : ExitCode.NOT_PASSED);
+      }
+    } catch (Failure e) {
+      complain(e.exitCode(), String.valueOf(e.getMessage()));
+    }
+  }
+
+  private void print(ResultDocument result) {
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      out.println(Canonical.text(ResultTree.of(result)));
+    } else {
+      ResultText.lines(result).forEach(line -> out.println(Printable.line(line)));
+    }
+  }
+
+  private void complain(int code, String message) {
+    spec.commandLine().getErr().println("thumbseal: " + Printable.line(message));
+    note(code);
+  }
+
+  private void note(int code) {
+    worst = Math.max(worst, code);
+  }
+}

@@ -1,0 +1,98 @@
+package org.thumbseal.pipeline;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.thumbseal.capture.Capture;
+import org.thumbseal.capture.Table;
+import org.thumbseal.grade.Grade;
+import org.thumbseal.grade.Limits;
+import org.thumbseal.measurement.AmbientPressure;
+import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.Setup;
+import org.thumbseal.phase.TestWindow;
+import org.thumbseal.record.Evidence;
+import org.thumbseal.record.ResultDocument;
+import org.thumbseal.record.ResultId;
+import org.thumbseal.record.TestFacts;
+
+/**
+ * Grades the tests in a record. A pure function of the record and the settings: live or replayed,
+ * on any machine, the answer is the same.
+ */
+public final class Grader {
+  private final Recording recording;
+  private final Source source;
+  private final GradingSettings settings;
+
+  private Grader(Recording recording, Source source, GradingSettings settings) {
+    this.recording = recording;
+    this.source = source;
+    this.settings = settings;
+  }
+
+  /**
+   * The file that a record stands in.
+   *
+   * @param fileName without folder
+   * @param sha256 of its bytes, 64 hexadecimal digits
+   */
+  public record Source(String fileName, String sha256) {}
+
+  /** The results of the tests in a capture, in order; none where no test was found. */
+  public static List<ResultDocument> grade(
+      Capture capture, Source source, GradingSettings settings) {
+    return new Grader(Recording.of(capture), source, settings).results();
+  }
+
+  /** The results of the tests in another program's table, in order. */
+  public static List<ResultDocument> grade(Table table, Source source, GradingSettings settings) {
+    Recording recording = Recording.of(TableRecord.of(table, source.fileName()));
+    return new Grader(recording, source, settings).results();
+  }
+
+  private List<ResultDocument> results() {
+    List<ResultDocument> results = new ArrayList<>();
+    for (TestWindow window : recording.tests()) {
+      results.add(result(window, results.size() + 1));
+    }
+    return results;
+  }
+
+  private ResultDocument result(TestWindow window, int ordinal) {
+    Measurement measurement = Measurement.of(window, setup());
+    return new ResultDocument(
+        ResultId.of(source.sha256(), ordinal),
+        settings.asset().or(() -> recording.header().fact("asset")).filter(a -> !a.isBlank()),
+        facts(),
+        measurement,
+        Grade.of(measurement, settings.criteria()),
+        new Evidence(
+            source.fileName(),
+            source.sha256(),
+            recording.samples(),
+            recording.gaps(),
+            recording.rejected()));
+  }
+
+  private TestFacts facts() {
+    return new TestFacts(
+        recording.firstSampleAt(),
+        recording.header().fact("source").orElse(source.fileName()),
+        recording.identity(),
+        recording.reference(),
+        settings.jarLitres().or(() -> Facts.number(recording.header(), "jar-l")));
+  }
+
+  private Setup setup() {
+    return new Setup(
+        recording.reference(),
+        recording.identity().map(i -> new Setup.Range(i.lowPascals(), i.highPascals())),
+        ambient(),
+        ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals());
+  }
+
+  private Optional<AmbientPressure> ambient() {
+    return Facts.ambient(settings, recording);
+  }
+}

@@ -1,0 +1,26 @@
+package org.thumbseal.pipeline;
+
+import java.util.Optional;
+import org.thumbseal.grade.Criteria;
+
+/**
+ * What the user says about a test. What is not said here is looked for in the capture's header and
+ * in what the sensor sends.
+ *
+ * @param criteria the limits
+ * @param asset id of the pump
+ * @param ambientKilopascals barometric pressure, kPa
+ * @param altitudeMetres altitude of the place, m
+ * @param jarLitres volume of the jar, L
+ */
+public record GradingSettings(
+    Criteria criteria,
+    Optional<String> asset,
+    Optional<Double> ambientKilopascals,
+    Optional<Double> altitudeMetres,
+    Optional<Double> jarLitres) {
+  /** Nothing said, default criteria. */
+  public static final GradingSettings DEFAULT =
+      new GradingSettings(
+          Criteria.DEFAULT, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+}

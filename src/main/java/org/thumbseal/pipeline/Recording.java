@@ -1,0 +1,124 @@
+package org.thumbseal.pipeline;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.thumbseal.capture.Capture;
+import org.thumbseal.capture.CaptureHeader;
+import org.thumbseal.phase.PhaseDetector;
+import org.thumbseal.phase.PhaseEvent;
+import org.thumbseal.phase.TestWindow;
+import org.thumbseal.sample.SampleStream;
+import org.thumbseal.sample.StreamEvent;
+import org.thumbseal.sample.StreamEvent.Gap;
+import org.thumbseal.sample.StreamEvent.Sample;
+import org.thumbseal.wire.WireRecord.Ambient;
+import org.thumbseal.wire.WireRecord.Identity;
+import org.thumbseal.wire.WireRecord.Reference;
+
+/** A whole record, run through once: the tests in it and all that is known around them. */
+final class Recording {
+  /** In a record there is time to see the pump come to rest after a test, s. */
+  private static final double TAIL = 15;
+
+  private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
+  private final List<TestWindow> tests = new ArrayList<>();
+  private final Map<String, Integer> rejected = new HashMap<>();
+  private CaptureHeader header;
+  private Reference reference = Reference.GAUGE;
+  private Optional<Identity> identity = Optional.empty();
+  private Optional<Ambient> ambient = Optional.empty();
+  private double firstSampleHostSeconds;
+  private long samples;
+  private long gaps;
+
+  private Recording(CaptureHeader header) {
+    this.header = header;
+  }
+
+  /** Runs a capture through decoder, device clock and detector. */
+  static Recording of(Capture capture) {
+    Recording recording = new Recording(capture.header());
+    SampleStream stream = new SampleStream(recording::take);
+    capture.lines().forEach(line -> stream.accept(line.hostMicros(), line.text()));
+    stream.end();
+    stream.rejected().forEach((cause, count) -> recording.reject(cause.code(), count));
+    recording.reject("unreadable", capture.unreadable());
+    recording.identity = stream.identity();
+    recording.ambient = stream.ambient();
+    recording.reference = stream.identity().map(Identity::reference).orElse(Reference.GAUGE);
+    recording.detector.end();
+    return recording;
+  }
+
+  /** Runs the samples of another program's table through the detector. */
+  static Recording of(TableRecord table) {
+    Recording recording = new Recording(table.header());
+    recording.reference = table.reference();
+    table.events().forEach(recording::take);
+    table.rejected().forEach(recording::reject);
+    recording.detector.end();
+    return recording;
+  }
+
+  private void take(StreamEvent event) {
+    if (event instanceof Sample sample) {
+      firstSampleHostSeconds = samples == 0 ? sample.hostSeconds() : firstSampleHostSeconds;
+      samples++;
+    } else if (event instanceof Gap) {
+      gaps++;
+    }
+    detector.accept(event);
+  }
+
+  private void note(PhaseEvent event) {
+    if (event instanceof PhaseEvent.Tested tested) {
+      tests.add(tested.window());
+    }
+  }
+
+  private void reject(String cause, int count) {
+    if (count > 0) {
+      rejected.merge(cause, count, Integer::sum);
+    }
+  }
+
+  List<TestWindow> tests() {
+    return tests;
+  }
+
+  CaptureHeader header() {
+    return header;
+  }
+
+  Reference reference() {
+    return reference;
+  }
+
+  Optional<Identity> identity() {
+    return identity;
+  }
+
+  Optional<Ambient> ambient() {
+    return ambient;
+  }
+
+  Instant firstSampleAt() {
+    return header.started().plusNanos(Math.round(firstSampleHostSeconds * 1e9));
+  }
+
+  long samples() {
+    return samples;
+  }
+
+  long gaps() {
+    return gaps;
+  }
+
+  Map<String, Integer> rejected() {
+    return rejected;
+  }
+}

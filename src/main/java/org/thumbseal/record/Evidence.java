@@ -1,0 +1,22 @@
+package org.thumbseal.record;
+
+import java.util.Collections;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * What a result was graded from.
+ *
+ * @param capture file name without folder
+ * @param sha256 of the file, 64 hexadecimal digits
+ * @param samples number of samples in it
+ * @param gaps number of stretches in which samples are missing
+ * @param rejected lines and rows left out, by cause
+ */
+public record Evidence(
+    String capture, String sha256, long samples, long gaps, Map<String, Integer> rejected) {
+  /** Keeps a copy of the counts, in order of their names. */
+  public Evidence {
+    rejected = Collections.unmodifiableMap(new TreeMap<>(rejected));
+  }
+}

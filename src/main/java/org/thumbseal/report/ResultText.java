@@ -1,0 +1,53 @@
+package org.thumbseal.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.thumbseal.grade.Reason;
+import org.thumbseal.measurement.Measurement;
+import org.thumbseal.quantity.Quantity;
+import org.thumbseal.record.ResultDocument;
+
+/** A result in a few lines of text. */
+public final class ResultText {
+  private ResultText() {}
+
+  /** The lines, without their ends. */
+  public static List<String> lines(ResultDocument result) {
+    Measurement measured = result.measurement();
+    List<String> lines = new ArrayList<>();
+    lines.add(headline(result));
+    lines.add(row("open vacuum", measured.openVacuum().quantity()));
+    String rise = format("rise of %.1f kPa in", measured.riseLimit());
+    lines.add(
+        measured
+            .riseTime()
+            .map(q -> row(rise, q.quantity()))
+            .orElseGet(() -> format("  %-22s not reached", rise)));
+    measured.maximumVacuum().ifPresent(q -> lines.add(row("maximum vacuum", q.quantity())));
+    for (Reason reason : result.grade().reasons()) {
+      lines.add("  " + reason.code().code() + ": " + reason.text());
+    }
+    return lines;
+  }
+
+  /** Verdict, asset and where the test stands in the record. */
+  static String headline(ResultDocument result) {
+    return format(
+        "%s  %s  (%s, blocked at %.2f s)",
+        result.grade().verdict().name(),
+        result.asset().orElse("unassigned"),
+        result.evidence().capture(),
+        result.measurement().occludedAt().value());
+  }
+
+  private static String row(String name, Quantity quantity) {
+    return format(
+        "  %-22s %8.2f %s +- %.2f %s",
+        name, quantity.value(), quantity.unit(), quantity.expandedUncertainty(), quantity.unit());
+  }
+
+  private static String format(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+}
