@@ -14,7 +14,7 @@ final class Transport implements Iterator<TimedLine> {
 
   private final Iterator<SentLine> sent;
   private final Line line;
-  private final List<Step> steps;
+  private final List<Step> gaps;
   private final Draw chance;
   private final Damage damage;
   private final Deque<TimedLine> ready = new ArrayDeque<>();
@@ -26,7 +26,8 @@ final class Transport implements Iterator<TimedLine> {
   Transport(Scenario scenario, Iterator<SentLine> sent) {
     this.sent = sent;
     this.line = scenario.line();
-    this.steps = scenario.script().steps();
+    this.gaps =
+        scenario.script().steps().stream().filter(s -> s.act() instanceof LoseLines).toList();
     this.chance = new Draw(scenario.seed(), "line");
     this.damage = new Damage(chance);
   }
@@ -75,12 +76,14 @@ final class Transport implements Iterator<TimedLine> {
   }
 
   private boolean inGap(double seconds) {
-    return steps.stream()
-        .anyMatch(
-            s ->
-                s.act() instanceof LoseLines gap
-                    && seconds >= s.seconds()
-                    && seconds < s.seconds() + gap.seconds());
+    for (Step step : gaps) {
+      if (step.act() instanceof LoseLines gap
+          && seconds >= step.seconds()
+          && seconds < step.seconds() + gap.seconds()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private long arrival(double seconds) {
