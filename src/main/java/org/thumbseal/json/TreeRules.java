@@ -1,7 +1,6 @@
 package org.thumbseal.json;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -13,7 +12,7 @@ import tools.jackson.databind.JsonNode;
  */
 final class TreeRules {
   /** 2^53 - 1, the largest integer on whose exactness every JSON reader agrees (RFC 8259, 6). */
-  private static final BigInteger LARGEST_INTEGER = BigInteger.valueOf((1L << 53) - 1);
+  private static final BigDecimal LARGEST_INTEGER = BigDecimal.valueOf((1L << 53) - 1);
 
   private TreeRules() {}
 
@@ -55,21 +54,19 @@ final class TreeRules {
   }
 
   private static @Nullable String numberBreach(JsonNode number) {
-    double value = number.doubleValue();
-    if (!Double.isFinite(value)) {
-      return "the number " + number + " is too large, or none";
+    if (number.isDouble() || number.isFloat()) {
+      return Double.isFinite(number.doubleValue()) ? null : "a number is infinite or none at all";
     }
-    if (number.isIntegralNumber()
-        && number.bigIntegerValue().abs().compareTo(LARGEST_INTEGER) > 0) {
+    BigDecimal exact = number.decimalValue();
+    double value = exact.doubleValue();
+    if (!Double.isFinite(value)) {
+      return "the number " + number + " is too large";
+    }
+    if (number.isIntegralNumber() && exact.abs().compareTo(LARGEST_INTEGER) > 0) {
       return "the integer " + number + " is beyond 2^53 - 1; write it as a string";
     }
-    return exact(number, value)
+    return exact.compareTo(new BigDecimal(Canonical.number(value))) == 0
         ? null
         : "the number " + number + " has more digits than a double holds";
-  }
-
-  private static boolean exact(JsonNode number, double value) {
-    boolean binary = number.isDouble() || number.isFloat();
-    return binary || number.decimalValue().compareTo(new BigDecimal(Canonical.number(value))) == 0;
   }
 }
