@@ -1,0 +1,20 @@
+package org.thumbseal.daemon;
+
+/** What an open port looks like from what comes over it. */
+enum Impression {
+  SPEAKING("a sensor is speaking"),
+  NOTHING(
+      "open, but nothing comes; check the sensor's power and cable (some boards need"
+          + " ?dtr=assert)"),
+  NO_SENSOR("bytes come, but no good line; check the line speed (?baud=N) and that it is a sensor");
+
+  private final String text;
+
+  Impression(String text) {
+    this.text = text;
+  }
+
+  String text() {
+    return text;
+  }
+}

@@ -1,0 +1,153 @@
+package org.thumbseal.daemon;
+
+import java.time.Duration;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import org.thumbseal.link.HostClock;
+import org.thumbseal.link.Link;
+import org.thumbseal.link.LinkConnection;
+import org.thumbseal.wire.Decoded;
+import org.thumbseal.wire.LineAssembler;
+import org.thumbseal.wire.LineDecoder;
+
+/**
+ * Reads one connection until it is lost, ends, falls silent or is told to stop.
+ *
+ * <p>What comes during the settle time of the link is thrown away. The first line after that may be
+ * the end of one that was begun before: it is left out unless it is good. Every other line is
+ * handed on, good or not.
+ */
+final class PortSession {
+  private static final int BUFFER = 4_096;
+
+  private final Link link;
+  private final LineQueue queue;
+  private final Surroundings surroundings;
+  private final Consumer<Impression> report;
+  private final LineAssembler assembler = new LineAssembler(this::line);
+  private final long openedNanos;
+  private final long settleMicros;
+
+  private long micros;
+  private long lastGoodMicros;
+  private long bytes;
+  private boolean anyLine;
+  private boolean anyGood;
+  private boolean lineInThisRead;
+  private boolean doubtReported;
+
+  /**
+   * Begins host time.
+   *
+   * @param report is told, without the name of the link, when a sensor is heard or is not
+   */
+  PortSession(Link link, LineQueue queue, Surroundings surroundings, Consumer<Impression> report) {
+    this.link = link;
+    this.queue = queue;
+    this.surroundings = surroundings;
+    this.report = report;
+    this.settleMicros = link.settle().toNanos() / 1_000;
+    HostClock clock = surroundings.clock();
+    this.openedNanos = clock.nanos();
+    queue.put(new Happening.Opened(clock.wall(), link.name()));
+  }
+
+  /** Whether a good line has come. */
+  boolean heard() {
+    return anyGood;
+  }
+
+  /** Reads to the end of the session, and tells the handler that it is closed. */
+  SessionEnd read(LinkConnection connection, BooleanSupplier stopping) {
+    SessionEnd end = SessionEnd.FAULT;
+    try {
+      end = readOn(connection, stopping);
+      return end;
+    } finally {
+      queue.putClosed(micros, end.why());
+    }
+  }
+
+  private SessionEnd readOn(LinkConnection connection, BooleanSupplier stopping) {
+    byte[] buffer = new byte[BUFFER];
+    Optional<SessionEnd> end = Optional.empty();
+    while (end.isEmpty()) {
+      int count = connection.read(buffer);
+      micros = Math.max(micros, elapsedMicros());
+      if (stopping.getAsBoolean()) {
+        return SessionEnd.STOPPED;
+      }
+      end = count == LinkConnection.LOST ? Optional.of(lost()) : take(buffer, count);
+    }
+    return end.get();
+  }
+
+  private SessionEnd lost() {
+    if (link.finite()) {
+      return SessionEnd.INPUT_ENDED;
+    }
+    return Shutdown.inProgress()
+        ? SessionEnd.STOPPED
+        : SessionEnd.lost("lost (unplugged or switched off)");
+  }
+
+  private long elapsedMicros() {
+    return (long) ((surroundings.clock().nanos() - openedNanos) * link.speed() / 1_000);
+  }
+
+  private Optional<SessionEnd> take(byte[] buffer, int count) {
+    lineInThisRead = false;
+    if (micros >= settleMicros) {
+      bytes += count;
+      assembler.accept(buffer, 0, count);
+    }
+    if (!lineInThisRead) {
+      queue.offerQuiet(micros);
+    }
+    return link.finite() ? Optional.empty() : judgeSilence();
+  }
+
+  private void line(String text) {
+    lineInThisRead = true;
+    boolean good = LineDecoder.decode(text) instanceof Decoded.Good;
+    boolean perhapsHalf = !anyLine && !good && !link.finite();
+    anyLine = true;
+    if (good) {
+      good();
+    }
+    if (link.finite()) {
+      queue.put(new Happening.Line(micros, text));
+    } else if (!perhapsHalf) {
+      queue.offerLine(micros, text);
+    }
+  }
+
+  private void good() {
+    lastGoodMicros = micros;
+    if (!anyGood) {
+      anyGood = true;
+      report.accept(Impression.SPEAKING);
+    }
+  }
+
+  private Optional<SessionEnd> judgeSilence() {
+    Duration limit = surroundings.limits().silence();
+    long since = micros - (anyGood ? lastGoodMicros : settleMicros);
+    if (since < limit.toNanos() / 1_000) {
+      return Optional.empty();
+    }
+    if (anyGood) {
+      return Optional.of(SessionEnd.silent(limit));
+    }
+    reportDoubt();
+    return Optional.empty();
+  }
+
+  private void reportDoubt() {
+    if (!doubtReported) {
+      doubtReported = true;
+      report.accept(bytes == 0 ? Impression.NOTHING : Impression.NO_SENSOR);
+    }
+  }
+}

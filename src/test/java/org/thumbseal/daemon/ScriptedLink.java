@@ -1,0 +1,157 @@
+package org.thumbseal.daemon;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import org.thumbseal.link.Link;
+import org.thumbseal.link.LinkConnection;
+import org.thumbseal.link.LinkUnavailable;
+import org.thumbseal.link.LinkUnavailable.Reason;
+import org.thumbseal.link.ManualClock;
+import org.thumbseal.wire.Crc16;
+
+/** A link that does what a test wrote down: opening after opening, read after read. */
+final class ScriptedLink implements Link {
+  /** One read. */
+  interface Step {
+    int read(byte[] buffer);
+  }
+
+  /** One opening. */
+  interface Opening {
+    List<Step> open() throws LinkUnavailable;
+  }
+
+  final ManualClock clock = new ManualClock();
+  final List<Duration> openedAt = new ArrayList<>();
+  private final Deque<Opening> openings = new ArrayDeque<>();
+  private boolean finite;
+  private double speed = 1;
+  private Duration settle = Duration.ZERO;
+  private Runnable whenDone = () -> {};
+  private int closed;
+
+  static String good(String body) {
+    return Crc16.seal(body);
+  }
+
+  ScriptedLink opening(Step... steps) {
+    openings.add(() -> List.of(steps));
+    return this;
+  }
+
+  ScriptedLink refusing(Reason reason, String message) {
+    openings.add(
+        () -> {
+          throw new LinkUnavailable(reason, message);
+        });
+    return this;
+  }
+
+  ScriptedLink thatEnds() {
+    finite = true;
+    return this;
+  }
+
+  ScriptedLink atSpeed(double times) {
+    speed = times;
+    return this;
+  }
+
+  ScriptedLink settling(Duration time) {
+    settle = time;
+    return this;
+  }
+
+  /** What happens when the script is at its end. */
+  ScriptedLink whenDone(Runnable action) {
+    whenDone = action;
+    return this;
+  }
+
+  Step bytes(String text) {
+    return buffer -> {
+      byte[] bytes = text.getBytes(StandardCharsets.ISO_8859_1);
+      System.arraycopy(bytes, 0, buffer, 0, bytes.length);
+      return bytes.length;
+    };
+  }
+
+  /** Time goes by and nothing comes. */
+  Step silence(Duration time) {
+    return buffer -> {
+      clock.advance(time);
+      return 0;
+    };
+  }
+
+  Step after(Duration time, String text) {
+    return buffer -> {
+      clock.advance(time);
+      return bytes(text).read(buffer);
+    };
+  }
+
+  Step lost() {
+    return buffer -> LinkConnection.LOST;
+  }
+
+  int timesClosed() {
+    return closed;
+  }
+
+  @Override
+  public String name() {
+    return "scripted";
+  }
+
+  @Override
+  public boolean finite() {
+    return finite;
+  }
+
+  @Override
+  public double speed() {
+    return speed;
+  }
+
+  @Override
+  public Duration settle() {
+    return settle;
+  }
+
+  @Override
+  public LinkConnection open() throws LinkUnavailable {
+    openedAt.add(Duration.ofNanos(clock.nanos()));
+    if (openings.isEmpty()) {
+      whenDone.run();
+      throw new LinkUnavailable(Reason.MISSING, "the script is at its end");
+    }
+    return new Connection(new ArrayDeque<>(openings.remove().open()));
+  }
+
+  private final class Connection implements LinkConnection {
+    private final Deque<Step> steps;
+
+    Connection(Deque<Step> steps) {
+      this.steps = steps;
+    }
+
+    @Override
+    public int read(byte[] buffer) {
+      if (steps.isEmpty()) {
+        whenDone.run();
+        return LOST;
+      }
+      return steps.remove().read(buffer);
+    }
+
+    @Override
+    public void close() {
+      closed++;
+    }
+  }
+}
