@@ -12,7 +12,6 @@ import java.util.Optional;
 /** Reads a capture file; one that was cut off anywhere is read up to its last whole line. */
 public final class CaptureReader {
   private static final int LONGEST_LINE = 2_048;
-  private static final int LONGEST_QUOTE = 40;
   private static final String MAGIC = CaptureHeader.MAGIC;
 
   private final Map<String, String> facts = new LinkedHashMap<>();
@@ -40,14 +39,14 @@ public final class CaptureReader {
     if (!looksLikeCapture(bytes) || end < 0) {
       throw new CaptureFormatException("not a capture file (first line is not '" + MAGIC + "')");
     }
-    return new CaptureReader().readLines(text.substring(0, end + 1).split("\r?\n"));
+    return new CaptureReader().readLines(text.substring(0, end + 1).split("\r?\n", 0));
   }
 
   private Capture readLines(String[] texts) throws CaptureFormatException {
     if (!texts[0].strip().equals(MAGIC)) {
       throw new CaptureFormatException(
           "capture version not known: '"
-              + beginning(texts[0])
+              + Quote.of(texts[0])
               + "'; this program reads '"
               + MAGIC
               + "'");
@@ -90,11 +89,7 @@ public final class CaptureReader {
       return java.time.OffsetDateTime.parse(value).toInstant();
     } catch (DateTimeException e) {
       throw new CaptureFormatException(
-          "header line 'started' is not an RFC 3339 time: '" + beginning(value) + "'");
+          "header line 'started' is not an RFC 3339 time: '" + Quote.of(value) + "'");
     }
-  }
-
-  private static String beginning(String text) {
-    return text.length() <= LONGEST_QUOTE ? text : text.substring(0, LONGEST_QUOTE) + "...";
   }
 }
