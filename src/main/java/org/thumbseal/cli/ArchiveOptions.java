@@ -30,6 +30,13 @@ final class ArchiveOptions {
               + " signing-key.pem in the user's configuration")
   private @Nullable Path key;
 
+  ArchiveOptions() {}
+
+  /** With this key, whatever the user has. */
+  ArchiveOptions(Path key) {
+    this.key = key;
+  }
+
   /** Opens the archive, if one is asked for; says what it made or mended on the way. */
   Optional<Archive> open(PrintWriter err) {
     Path directory = results;

@@ -22,7 +22,7 @@ import picocli.CommandLine.Spec;
       "  2  wrong usage or unreadable input",
       "  3  the machine failed it: port, disk, permission"
     },
-    subcommands = {ReplayCommand.class, HelpCommand.class})
+    subcommands = {DemoCommand.class, WatchCommand.class, ReplayCommand.class, HelpCommand.class})
 final class ThumbsealCommand implements Runnable {
   @Spec private CommandSpec spec;
 

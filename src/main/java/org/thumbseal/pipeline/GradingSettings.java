@@ -23,4 +23,10 @@ public record GradingSettings(
   public static final GradingSettings DEFAULT =
       new GradingSettings(
           Criteria.DEFAULT, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+  /** The same for a pump. */
+  public GradingSettings withAsset(String id) {
+    return new GradingSettings(
+        criteria, Optional.of(id), ambientKilopascals, altitudeMetres, jarLitres);
+  }
 }

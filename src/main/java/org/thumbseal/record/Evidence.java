@@ -15,6 +15,11 @@ import java.util.TreeMap;
  */
 public record Evidence(
     String capture, String sha256, long samples, long gaps, Map<String, Integer> rejected) {
+  /** The same in a file of another name. */
+  public Evidence named(String name) {
+    return new Evidence(name, sha256, samples, gaps, rejected);
+  }
+
   /** Keeps a copy of the counts, in order of their names. */
   public Evidence {
     rejected = Collections.unmodifiableMap(new TreeMap<>(rejected));

@@ -26,4 +26,9 @@ public record ResultDocument(
 
   /** What kind of result this is. */
   public static final String KIND = "occlusion-test";
+
+  /** The same with its capture in a file of another name. */
+  public ResultDocument withCapture(String name) {
+    return new ResultDocument(id, asset, test, measurement, grade, evidence.named(name));
+  }
 }

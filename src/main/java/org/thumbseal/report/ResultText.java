@@ -31,6 +31,24 @@ public final class ResultText {
     return lines;
   }
 
+  /** The result in one line: verdict, asset, the two numbers, and why if it is no pass. */
+  public static String oneLine(ResultDocument result) {
+    Measurement measured = result.measurement();
+    StringBuilder line = new StringBuilder(result.grade().verdict().name());
+    line.append(' ').append(result.asset().orElse("unassigned"));
+    measured.riseTime().ifPresent(q -> line.append(", rise ").append(text(q.quantity())));
+    measured.maximumVacuum().ifPresent(q -> line.append(", maximum ").append(text(q.quantity())));
+    for (Reason reason : result.grade().reasons()) {
+      line.append(", ").append(reason.code().code());
+    }
+    return line.toString();
+  }
+
+  private static String text(Quantity quantity) {
+    return format(
+        "%.2f +- %.2f %s", quantity.value(), quantity.expandedUncertainty(), quantity.unit());
+  }
+
   /** Verdict, asset and where the test stands in the record. */
   static String headline(ResultDocument result) {
     return format(

@@ -1,0 +1,86 @@
+package org.thumbseal.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.thumbseal.archive.Archive;
+import org.thumbseal.daemon.ResultStore;
+import org.thumbseal.link.LinkAddress;
+import org.thumbseal.link.LinkAddressException;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** The daemon: reads sensors, detects, grades, seals and writes until it is told to stop. */
+@Command(
+    name = "watch",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Read sensors, find the tests, grade, seal and write the results.",
+      "Runs until it is told to stop (Ctrl-C or SIGTERM). Never connect the sensor to a unit in"
+          + " use on a patient; use an empty, disinfected jar, and a filter before the sensor."
+    })
+final class WatchCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Option(
+      names = "--port",
+      required = true,
+      paramLabel = "P",
+      description =
+          "a serial port (/dev/ttyUSB0, COM3), tcp:HOST:PORT, sim:KIND, file:PATH, or - for"
+              + " standard input; may be given several times")
+  private List<String> ports = new ArrayList<>();
+
+  @Option(
+      names = "--wait",
+      description = "wait for a port that is not there yet, instead of giving up at the start")
+  private boolean wait;
+
+  @Mixin private GradingOptions grading = new GradingOptions();
+  @Mixin private ArchiveOptions storing = new ArchiveOptions();
+
+  private final Streams streams;
+
+  WatchCommand(Streams streams) {
+    this.streams = streams;
+  }
+
+  @Override
+  public Integer call() {
+    List<LinkAddress> addresses = addresses();
+    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    Path results = storing.results().orElse(Path.of("results"));
+    var settings = grading.settings();
+    Archive archive = storing.open(results, err);
+    try {
+      var parts =
+          new Bench.Parts(
+              new ResultStore(archive), new BenchPrinter(out, err), settings, streams.in());
+      Bench bench = new Bench(addresses, parts, wait || addresses.size() > 1);
+      return Orderly.run(bench, () -> storing.close(archive));
+    } finally {
+      storing.close(archive);
+    }
+  }
+
+  private List<LinkAddress> addresses() {
+    List<LinkAddress> addresses = new ArrayList<>();
+    try {
+      for (String port : ports) {
+        addresses.add(LinkAddress.parse(port));
+      }
+    } catch (LinkAddressException e) {
+      throw Failure.usage("--port: " + e.getMessage());
+    }
+    if (ports.stream().distinct().count() < ports.size()) {
+      throw Failure.usage("--port: the same port is given twice");
+    }
+    return addresses;
+  }
+}
