@@ -24,6 +24,7 @@ final class Validity {
   static List<Judgement> of(Judged test) {
     Validity validity = new Validity(test);
     validity.slip();
+    validity.start();
     validity.gap();
     validity.range();
     validity.faults();
@@ -43,6 +44,22 @@ final class Validity {
                         "The vacuum fell by %.1f kPa in the middle of the rise: the inlet was not"
                             + " blocked all the time. Repeat the test and hold tight.",
                         fall)));
+  }
+
+  private void start() {
+    if (quality.start() == Quality.Start.FALLING) {
+      invalid(
+          ReasonCode.OCCLUSION_SLIPPED,
+          "The inlet was blocked again before the vacuum had gone. Open it for some seconds, then"
+              + " repeat the test.");
+    } else if (quality.start() == Quality.Start.WITHIN) {
+      invalid(
+          ReasonCode.GAP_IN_TEST,
+          number(
+              "The record begins at a vacuum of %.1f kPa, with the inlet blocked already. Repeat"
+                  + " the test from the open inlet.",
+              test.measurement().openVacuum().value()));
+    }
   }
 
   private void gap() {

@@ -14,7 +14,8 @@ import java.util.Optional;
 record Blocking(double seconds, double standardUncertainty) {
   private static final double FIRST_SHARE = 0.04;
   private static final double LAST_SHARE = 0.15;
-  private static final double LEAD = 0.5;
+  private static final double LEAD = 0.3;
+  private static final double SHORTEST_SEARCH = 0.3;
   private static final int FEWEST = 6;
 
   /** The rise as it is seen from the open level. */
@@ -44,8 +45,9 @@ record Blocking(double seconds, double standardUncertainty) {
     if (end - first < FEWEST) {
       return Optional.empty();
     }
-    Curve part = rise.curve().between(seen - LEAD, until).minus(rise.open());
-    return Knee.of(part, seen, (until - seen) / 2)
+    double earliest = seen - Math.max(SHORTEST_SEARCH, 2 * (until - seen));
+    Curve part = rise.curve().between(earliest - LEAD, until).minus(rise.open());
+    return Knee.of(part, earliest, seen)
         .map(k -> new Blocking(k.seconds(), k.standardUncertainty()));
   }
 

@@ -54,6 +54,11 @@ public final class Curve {
     return new Curve(Arrays.copyOfRange(times, first, end), Arrays.copyOfRange(levels, first, end));
   }
 
+  /** The first sample alone. */
+  Curve first() {
+    return new Curve(new double[] {times[0]}, new double[] {levels[0]});
+  }
+
   boolean isEmpty() {
     return times.length == 0;
   }
@@ -65,6 +70,11 @@ public final class Curve {
   /** The highest vacuum, kPa; 0 where there is no sample. */
   double highest() {
     return Arrays.stream(levels).max().orElse(0);
+  }
+
+  /** The lowest vacuum, kPa; 0 where there is no sample. */
+  double lowest() {
+    return Arrays.stream(levels).min().orElse(0);
   }
 
   /** Sample standard deviation about the mean, kPa; 0 for fewer than two samples. */

@@ -17,17 +17,17 @@ record Knee(double seconds, double standardUncertainty) {
   private static final int GRID = 60;
   private static final int NARROWINGS = 4;
 
-  /** The knee within {@code reach} before to {@code reach} after a place, if there is one. */
-  static Optional<Knee> of(Curve curve, double place, double reach) {
-    double best = place;
-    double step = 2 * reach / GRID;
-    double from = place - reach;
+  /** The knee between two times, if there is one. */
+  static Optional<Knee> of(Curve curve, double earliest, double latest) {
+    double best = earliest;
+    double step = (latest - earliest) / GRID;
+    double from = earliest;
     for (int round = 0; round < NARROWINGS; round++) {
       best = lowest(curve, from, step);
       from = best - step;
       step = 2 * step / GRID;
     }
-    boolean atEdge = best <= place - reach || best >= place + reach;
+    boolean atEdge = best <= earliest || best >= latest;
     return atEdge || !isClimbing(curve, best) ? Optional.empty() : Optional.of(at(curve, best));
   }
 

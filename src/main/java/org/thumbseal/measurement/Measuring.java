@@ -162,6 +162,7 @@ final class Measuring {
         blocked.isEmpty() ? 0 : blocked.between(blocked.lastTime() - 1, release.seconds()).mean();
     return new Quality(
         recorded.window().ending(),
+        rest.start(rest.openMean() - zero.kilopascals()),
         (release.seconds() - blocking.seconds()) * clock.rate(),
         slope,
         Math.max(blocked.highest(), last + 1.5 * Math.max(0, slope) * tau),

@@ -8,6 +8,7 @@ import org.thumbseal.phase.Ending;
  * What the record says about itself: can the test be judged on it?
  *
  * @param ending how the test ended
+ * @param start what the blocking began from
  * @param blockedSeconds how long the inlet was blocked, s
  * @param finalSlope growth of the vacuum just before the end of the blocking, kPa/s
  * @param reachable the vacuum that could have been reached had the inlet stayed blocked, kPa
@@ -21,6 +22,7 @@ import org.thumbseal.phase.Ending;
  */
 public record Quality(
     Ending ending,
+    Start start,
     double blockedSeconds,
     double finalSlope,
     double reachable,
@@ -34,6 +36,18 @@ public record Quality(
 
   /** Code for a sensor that began anew in mid-test. */
   public static final String RESTART = "restart";
+
+  /** What a blocking began from. */
+  public enum Start {
+    /** A steady level with the inlet open. */
+    STEADY,
+    /** The first samples of the record: it begins with the blocking. */
+    FIRST_SAMPLES,
+    /** A vacuum that was still on its way down from a blocking before. */
+    FALLING,
+    /** A vacuum that was high already: the record begins within a blocking. */
+    WITHIN
+  }
 
   /** Keeps a copy of the faults. */
   public Quality {

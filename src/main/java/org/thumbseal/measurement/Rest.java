@@ -3,6 +3,7 @@ package org.thumbseal.measurement;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.thumbseal.measurement.Quality.Start;
 import org.thumbseal.measurement.Steps.Level;
 
 /**
@@ -13,8 +14,9 @@ import org.thumbseal.measurement.Steps.Level;
  * @param open what came last before the blocking; of no length where the record begins with it
  * @param openMean mean over its last 2 s at most, on the sensor's own zero, kPa
  * @param openError standard error of that mean, kPa
+ * @param fall how far the vacuum came down within the last second before the blocking, kPa
  */
-record Rest(Optional<Level> idle, Level open, double openMean, double openError) {
+record Rest(Optional<Level> idle, Level open, double openMean, double openError, double fall) {
   /** The open vacuum is the mean over this much, s. */
   private static final double OPEN_SPAN = 2;
 
@@ -24,33 +26,76 @@ record Rest(Optional<Level> idle, Level open, double openMean, double openError)
   /** The zero is taken from this much before the pump was switched on, s. */
   private static final double ZERO_SPAN = 10;
 
+  /** More than this within a second is no open phase, kPa. */
+  private static final double LARGEST_FALL = 1.5;
+
+  /** A fall has come to its end within this of the lowest level, kPa. */
+  private static final double SETTLED = 1;
+
+  /** A record that begins higher begins within a blocking, kPa. */
+  private static final double HIGHEST_FIRST_LEVEL = 10;
+
   /** A capture that begins at the blocking: its first level may be part of the rise already. */
   private static final int FIRST_SAMPLES = 3;
 
   static Rest before(Curve curve, double onset) {
     Curve quiet = curve.between(curve.firstTime(), onset);
     if (quiet.size() <= FIRST_SAMPLES) {
-      return beginning(quiet.isEmpty() ? curve.between(curve.firstTime(), onset + 1e-6) : quiet);
+      return beginning(quiet.isEmpty() ? curve.first() : quiet);
     }
-    List<Level> levels = Steps.of(quiet);
+    List<Level> levels = Steps.of(settled(quiet));
     Level open = levels.get(levels.size() - 1);
     Optional<Level> idle =
         levels.stream()
             .limit(levels.size() - 1)
             .filter(l -> l.length() >= SHORTEST_QUIET && l.mean() < open.mean())
             .min(Comparator.comparingDouble(Level::mean));
-    Curve last = quiet.between(Math.max(open.from(), onset - OPEN_SPAN), onset);
-    return new Rest(idle, open, last.mean(), standardError(last));
+    double pumpOn = idle.map(Level::to).orElse(quiet.firstTime());
+    Curve last = quiet.between(Math.max(pumpOn, onset - OPEN_SPAN), onset);
+    return new Rest(idle, open, last.mean(), standardError(last), fall(quiet, onset));
+  }
+
+  /** Without the fall from a test before: what comes after the first low level. */
+  private static Curve settled(Curve quiet) {
+    Curve smooth = quiet.binned(0.1);
+    double low = smooth.lowest() + SETTLED;
+    int first = 0;
+    while (smooth.level(first) > low) {
+      first++;
+    }
+    return quiet.between(smooth.time(first) - 0.05, quiet.lastTime() + 1e-9);
   }
 
   private static Rest beginning(Curve first) {
     Level level = new Level(first.firstTime(), first.lastTime(), first.mean());
-    return new Rest(Optional.empty(), level, first.level(0), Math.max(0.2, first.deviation()));
+    return new Rest(Optional.empty(), level, first.level(0), Math.max(0.2, first.deviation()), 0);
   }
 
   /** The part of the quiet start that the zero is taken from. */
   Optional<Curve> zeroPart(Curve curve) {
     return idle.map(l -> curve.between(Math.max(l.from(), l.to() - ZERO_SPAN), l.to()));
+  }
+
+  private static double fall(Curve quiet, double onset) {
+    Curve last = quiet.between(onset - 1, onset).binned(0.1);
+    double highest = Double.NEGATIVE_INFINITY;
+    double fall = 0;
+    for (int i = 0; i < last.size(); i++) {
+      highest = Math.max(highest, last.level(i));
+      fall = Math.max(fall, highest - last.level(i));
+    }
+    return fall;
+  }
+
+  /** What the blocking began from, with the open vacuum in kPa. */
+  Start start(double openVacuum) {
+    if (fall > LARGEST_FALL) {
+      return Start.FALLING;
+    }
+    if (open.length() >= SHORTEST_QUIET) {
+      return Start.STEADY;
+    }
+    return openVacuum > HIGHEST_FIRST_LEVEL ? Start.WITHIN : Start.FIRST_SAMPLES;
   }
 
   /** Whether there was a steady level before the blocking at all. */

@@ -10,7 +10,7 @@ import java.util.List;
 final class Steps {
   private static final double BIN = 0.1;
   private static final int SHORTEST = 5;
-  private static final double SIGNIFICANT = 6;
+  private static final double SIGNIFICANT = 4.5;
   private static final double SMALLEST = 0.015;
 
   /**

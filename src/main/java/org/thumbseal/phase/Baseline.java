@@ -8,11 +8,35 @@ final class Baseline {
   private static final double BAND_IN_SIGMAS = 5;
   private static final double UNDECIDED = 0.3;
 
+  private static final double STEADY_FOR = 0.5;
+  private static final double STEADY = 1;
+
   private final Trace trace = new Trace();
   private final PumpSwitch pump = new PumpSwitch();
+  private double awaited = Double.POSITIVE_INFINITY;
 
   void clear() {
     trace.clear();
+    awaited = Double.POSITIVE_INFINITY;
+  }
+
+  /** After a test that broke off the inlet is still blocked: no baseline until it is open. */
+  void awaitBelow(double kilopascals) {
+    awaited = kilopascals;
+  }
+
+  /**
+   * Takes a slot while an open inlet is waited for; false as soon as there is a steady low level.
+   */
+  boolean isAwaited(Slot slot) {
+    if (awaited == Double.POSITIVE_INFINITY) {
+      return false;
+    }
+    trace.add(slot);
+    if (slot.kilopascals() < awaited && trace.spreadOver(STEADY_FOR) < STEADY) {
+      awaited = Double.POSITIVE_INFINITY;
+    }
+    return true;
   }
 
   /** Begins anew at a level that was reached in a step. */

@@ -22,6 +22,7 @@ final class Climb {
   private static final double STEADY_SHARE_IN_HALF_A_SECOND = 0.06;
   private static final double LONGEST_TEST = 400;
   private static final double RELEASED_SHARE = 0.2;
+  private static final double SHORTEST_SHELF = 2.2;
   private static final double HOLD_GROWTH_IN_TWO_SECONDS = 0.4;
 
   private final Trace trace = new Trace();
@@ -46,6 +47,11 @@ final class Climb {
 
   double onsetSeconds() {
     return onset;
+  }
+
+  /** Below this the inlet is open again, kPa. */
+  double releasedLevel() {
+    return base + Math.max(1.5, RELEASED_SHARE * (Math.max(maximum, trace.level()) - base));
   }
 
   double fallSeconds() {
@@ -99,10 +105,10 @@ final class Climb {
       lastHigh = now;
     }
     if (level < maximum - drop()) {
-      fall = new Fall(lastHigh, level, false);
+      fall = new Fall(lastHigh, level, false, Double.NaN);
       return Step.NOTHING_YET;
     }
-    if (shelf.isLeft(trace, now, level - base)) {
+    if (now - onset > SHORTEST_SHELF && shelf.isLeft(trace, now, level - base)) {
       base += shelf.height();
       onset = shelf.leftSeconds();
       holding = false;
@@ -129,15 +135,20 @@ final class Climb {
 
   private Step fall(double now, double level) {
     fall = fall.with(level);
-    if (level - base < Math.max(1.5, RELEASED_SHARE * (maximum - base))) {
-      return fall.isDecay() && !isSteep(level) ? Step.HAS_DECAYED : Step.IS_RELEASED;
-    }
     if (level > fall.lowest() + Math.max(2, 0.05 * (maximum - base))) {
       fall = Fall.NONE;
       maximum = level;
       return Step.NOTHING_YET;
     }
-    return wait(now);
+    return level < releasedLevel() ? low(now, level) : wait(now);
+  }
+
+  private Step low(double now, double level) {
+    boolean decayed = fall.isDecay() && !isSteep(level);
+    fall = fall.lowSince(now);
+    return !fall.isOver(now, holding)
+        ? Step.NOTHING_YET
+        : decayed ? Step.HAS_DECAYED : Step.IS_RELEASED;
   }
 
   private boolean isSteep(double level) {

@@ -22,6 +22,9 @@ public final class PhaseDetector {
   private static final double LONGEST_SILENCE = 3;
   private static final double SETTLE = 0.5;
 
+  /** The fall from the test before is kept, so that a blocking on top of it can be told. */
+  private static final double FALL_KEPT = 1.5;
+
   private final Consumer<PhaseEvent> out;
   private final double tailSeconds;
   private final Slots slots = new Slots(this::step);
@@ -91,13 +94,14 @@ public final class PhaseDetector {
     slots.flush();
     history.add(event);
     Climb open = climb;
+    baseline.clear();
     if (open != null && open.isTest()) {
       now = event.seconds();
       finish(open, Ending.INTERRUPTED);
+      baseline.awaitBelow(open.releasedLevel());
     }
     handOut();
     climb = null;
-    baseline.clear();
     history.clear();
     earliest = Double.NEGATIVE_INFINITY;
   }
@@ -114,6 +118,9 @@ public final class PhaseDetector {
   private void rest(Slot slot) {
     if (finished == null) {
       history.forgetBefore(slot.seconds() - History.KEPT_BEFORE);
+    }
+    if (baseline.isAwaited(slot)) {
+      return;
     }
     if (baseline.leaves(slot)) {
       climb = new Climb(baseline.level(), slot);
@@ -170,7 +177,7 @@ public final class PhaseDetector {
     }
     finished = null;
     out.accept(new Tested(window(test)));
-    earliest = test.endSeconds() + SETTLE;
+    earliest = test.endSeconds() - FALL_KEPT;
   }
 
   private TestWindow window(Finished test) {
