@@ -1,5 +1,6 @@
 package org.thumbseal.simulate;
 
+import java.math.BigDecimal;
 import java.util.OptionalDouble;
 
 /**
@@ -37,6 +38,8 @@ public record Conditions(
   }
 
   private static String plain(double value) {
-    return java.math.BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+    return Double.isFinite(value)
+        ? BigDecimal.valueOf(value).stripTrailingZeros().toPlainString()
+        : Double.toString(value);
   }
 }

@@ -5,8 +5,9 @@ package org.thumbseal.simulate;
  *
  * @param cubicMetres volume of the gas, m3, above 0
  * @param wallConductance heat flow from wall to gas, W/K: 0 is adiabatic, infinity isothermal
+ * @param nominalLitres what is printed on the jar, L; more than its gas when liquid stands in it
  */
-public record Jar(double cubicMetres, double wallConductance) {
+public record Jar(double cubicMetres, double wallConductance, double nominalLitres) {
   /**
    * Height over diameter of the cylinder. Slim jars of 1 to 4 L are nearer to 2 than to 1 (common
    * practice, no published source).
@@ -19,6 +20,7 @@ public record Jar(double cubicMetres, double wallConductance) {
   public Jar {
     Demand.that(cubicMetres > 0, "jar volume must be above 0");
     Demand.notNegative(wallConductance, "wall conductance");
+    Demand.that(nominalLitres > 0, "nominal jar volume must be above 0");
   }
 
   /**
@@ -30,10 +32,15 @@ public record Jar(double cubicMetres, double wallConductance) {
    */
   public static Jar cylinder(double litres, double transfer) {
     double volume = litres / LITRES_IN_CUBIC_METRE;
-    return new Jar(volume, transfer * surface(volume));
+    return new Jar(volume, transfer * surface(volume), litres);
   }
 
-  /** The volume in litres. */
+  /** The same jar in which only a part, 0 to 1, is left to the gas. */
+  public Jar leftEmpty(double part) {
+    return new Jar(cubicMetres * part, wallConductance * part, nominalLitres);
+  }
+
+  /** The volume of the gas in litres. */
   public double litres() {
     return cubicMetres * LITRES_IN_CUBIC_METRE;
   }

@@ -81,9 +81,7 @@ final class PlantDraw {
   }
 
   private Plant halfFull(Plant plant) {
-    double left = between(0.4, 0.6);
-    Jar jar = new Jar(plant.jar().cubicMetres() * left, plant.jar().wallConductance() * left);
-    return plant.with(jar);
+    return plant.with(plant.jar().leftEmpty(between(0.4, 0.6)));
   }
 
   private double atAmbient(double kilopascals) {

@@ -4,6 +4,8 @@ import org.thumbseal.simulate.Act.Connect;
 
 /** Ready-made scenarios whose parameters are drawn from a seed. */
 public final class Simulation {
+  private static final int MOST_TIMES = 1_000;
+
   private Simulation() {}
 
   /** A scenario of a kind with everything drawn. */
@@ -13,16 +15,29 @@ public final class Simulation {
 
   /** A scenario of a kind in which some things are fixed. */
   public static Scenario of(SimulationKind kind, long seed, Conditions conditions) {
+    return of(kind, seed, conditions, 1);
+  }
+
+  /**
+   * A scenario of a kind repeated: the sensor goes from one pump to the next of the same kind.
+   *
+   * @param times how often, 1 to {@value #MOST_TIMES}
+   */
+  public static Scenario of(SimulationKind kind, long seed, Conditions conditions, int times) {
+    Demand.that(
+        times >= 1 && times <= MOST_TIMES,
+        "times to repeat must be 1 to " + MOST_TIMES + ", not " + times);
     PlantDraw plants = new PlantDraw(kind, conditions, new Draw(seed, "plant"));
-    SensorDraw sensors = new SensorDraw(conditions, new Draw(seed, "electronics"));
-    Plant plant = plants.of(kind);
+    SensorDraw electronics = new SensorDraw(conditions, new Draw(seed, "electronics"));
     Draw hands = new Draw(seed, "hands");
-    Script script = new ScriptDraw(conditions, hands, plant).of(kind);
-    if (kind == SimulationKind.TWO_TESTS) {
-      Plant other = plants.sound();
-      script = script.then(new Connect(other), 0);
-      script = script.followedBy(new ScriptDraw(conditions, hands, other).of(kind));
+    Plant first = plants.of(kind);
+    Script script = new ScriptDraw(conditions, hands, first).of(kind);
+    int sessions = kind == SimulationKind.TWO_TESTS ? 2 * times : times;
+    for (int i = 1; i < sessions; i++) {
+      Plant next = plants.of(kind);
+      Script more = new ScriptDraw(conditions, hands, next).of(kind);
+      script = script.then(new Connect(next), 0).followedBy(more);
     }
-    return new Scenario(plant, sensors.sensor(kind), sensors.line(kind), script, seed);
+    return new Scenario(first, electronics.sensor(kind), electronics.line(kind), script, seed);
   }
 }

@@ -1,0 +1,56 @@
+package org.thumbseal.cli;
+
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.simulate.Conditions;
+import org.thumbseal.simulate.Scenario;
+import org.thumbseal.simulate.Simulation;
+import org.thumbseal.simulate.SimulationKind;
+import picocli.CommandLine.Option;
+
+/** Options that say what is simulated; what they leave open is drawn from the seed. */
+final class ScenarioOptions {
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "The same seed gives the same bytes (default: ${DEFAULT-VALUE}).")
+  private long seed;
+
+  @Option(
+      names = "--repeat",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "So many pumps of the kind one after another (default: ${DEFAULT-VALUE}).")
+  private int repeat;
+
+  @Option(names = "--jar-l", paramLabel = "N", description = "Jar volume, 0.3 to 5 L.")
+  private @Nullable Double litres;
+
+  @Option(names = "--altitude-m", paramLabel = "N", description = "Height above sea level, m.")
+  private @Nullable Double altitude;
+
+  @Option(names = "--rate", paramLabel = "HZ", description = "Samples a second, 10 to 1000.")
+  private @Nullable Double hertz;
+
+  @Option(
+      names = "--idle-s",
+      paramLabel = "N",
+      description = "Length of the kind idle in seconds (default: one hour).")
+  private @Nullable Double idleSeconds;
+
+  /**
+   * The scenario asked for.
+   *
+   * @throws IllegalArgumentException if a value is out of range, in words for a person
+   */
+  Scenario scenario(SimulationKind kind) {
+    Conditions conditions =
+        new Conditions(given(litres), given(altitude), given(hertz), given(idleSeconds));
+    return Simulation.of(kind, seed, conditions, repeat);
+  }
+
+  private static OptionalDouble given(@Nullable Double value) {
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+  }
+}
