@@ -25,7 +25,7 @@ final class BareLines implements LineSink {
   }
 
   /** To a stream that is not closed when the lines end. */
-  static BareLines to(PrintStream stream) {
+  static BareLines to(OutputStream stream) {
     return new BareLines(new BufferedOutputStream(new Honest(stream)));
   }
 
@@ -47,9 +47,9 @@ final class BareLines implements LineSink {
 
   /** A print stream hides that its reader has gone; here that ends the writing. */
   private static final class Honest extends OutputStream {
-    private final PrintStream stream;
+    private final OutputStream stream;
 
-    Honest(PrintStream stream) {
+    Honest(OutputStream stream) {
       this.stream = stream;
     }
 
@@ -61,13 +61,13 @@ final class BareLines implements LineSink {
     @Override
     public void write(byte[] buffer, int offset, int length) throws IOException {
       stream.write(buffer, offset, length);
-      if (stream.checkError()) {
+      if (stream instanceof PrintStream print && print.checkError()) {
         throw new IOException("nobody reads standard output any more");
       }
     }
 
     @Override
-    public void flush() {
+    public void flush() throws IOException {
       stream.flush();
     }
   }

@@ -14,29 +14,29 @@ final class ScenarioOptions {
       names = "--seed",
       paramLabel = "N",
       defaultValue = "1",
-      description = "The same seed gives the same bytes (default: ${DEFAULT-VALUE}).")
+      description = "the same seed gives the same bytes (default: ${DEFAULT-VALUE})")
   private long seed;
 
   @Option(
       names = "--repeat",
       paramLabel = "N",
       defaultValue = "1",
-      description = "So many pumps of the kind one after another (default: ${DEFAULT-VALUE}).")
+      description = "so many pumps of the kind one after another (default: ${DEFAULT-VALUE})")
   private int repeat;
 
-  @Option(names = "--jar-l", paramLabel = "N", description = "Jar volume, 0.3 to 5 L.")
+  @Option(names = "--jar-l", paramLabel = "N", description = "jar volume, 0.3 to 5 L")
   private @Nullable Double litres;
 
-  @Option(names = "--altitude-m", paramLabel = "N", description = "Height above sea level, m.")
+  @Option(names = "--altitude-m", paramLabel = "N", description = "height above sea level, m")
   private @Nullable Double altitude;
 
-  @Option(names = "--rate", paramLabel = "HZ", description = "Samples a second, 10 to 1000.")
+  @Option(names = "--rate", paramLabel = "HZ", description = "samples a second, 10 to 1000")
   private @Nullable Double hertz;
 
   @Option(
       names = "--idle-s",
       paramLabel = "N",
-      description = "Length of the kind idle in seconds (default: one hour).")
+      description = "length of the kind idle in seconds (default: one hour)")
   private @Nullable Double idleSeconds;
 
   /**

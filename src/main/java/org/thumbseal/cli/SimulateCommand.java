@@ -17,17 +17,15 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Lets a simulated sensor speak: into a capture file, to standard output, or to a port. */
 @Command(
     name = "simulate",
+    mixinStandardHelpOptions = true,
     description = "Simulate a pump, a sensor and a test. No pump is tested by this.")
-public final class SimulateCommand implements Callable<Integer> {
-  private static final int GOOD = 0;
-  private static final int MACHINE_FAILED = 3;
+final class SimulateCommand implements Callable<Integer> {
   private static final String KINDS =
       Arrays.stream(SimulationKind.values())
           .map(SimulationKind::code)
@@ -36,30 +34,31 @@ public final class SimulateCommand implements Callable<Integer> {
   private final Streams streams;
   private final HostClock clock;
 
-  @Spec
-  @SuppressWarnings("NullAway.Init") // set by picocli before call()
-  private CommandSpec spec;
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   @Parameters(
       arity = "0..1",
       paramLabel = "KIND",
-      description = "What to simulate; --list names the kinds.")
+      description = "what to simulate; --list names the kinds")
   private @Nullable String kind;
 
-  @Mixin private final ScenarioOptions options = new ScenarioOptions();
-  @Mixin private final SimulationTarget target = new SimulationTarget();
+  @Mixin private ScenarioOptions options = new ScenarioOptions();
+  @Mixin private SimulationTarget target = new SimulationTarget();
 
   @Option(
       names = "--truth",
       paramLabel = "FILE",
-      description = "Also write what each test really was, as JSON.")
+      description = "also write what each test really was, as JSON")
   private @Nullable Path truth;
 
-  @Option(names = "--list", description = "List the kinds and do nothing else.")
+  @Option(names = "--list", description = "list the kinds and do nothing else")
   private boolean list;
 
-  /** A command that writes through these streams and waits by this clock. */
-  public SimulateCommand(Streams streams, HostClock clock) {
+  SimulateCommand(Streams streams) {
+    this(streams, HostClock.system());
+  }
+
+  SimulateCommand(Streams streams, HostClock clock) {
     this.streams = streams;
     this.clock = clock;
   }
@@ -68,16 +67,15 @@ public final class SimulateCommand implements Callable<Integer> {
   public Integer call() {
     if (list) {
       list(spec.commandLine().getOut());
-      return GOOD;
+      return ExitCode.GOOD;
     }
     SimulationKind known = kind();
     Scenario scenario = scenario(known);
     try {
       write(known, scenario);
-      return GOOD;
+      return ExitCode.GOOD;
     } catch (IOException e) {
-      spec.commandLine().getErr().println("simulate: " + FileTrouble.inWords(e));
-      return MACHINE_FAILED;
+      throw Failure.machine(FileTrouble.inWords(e));
     }
   }
 
@@ -90,10 +88,10 @@ public final class SimulateCommand implements Callable<Integer> {
 
   private SimulationKind kind() {
     if (kind == null) {
-      throw wrong("name what to simulate: " + KINDS);
+      throw Failure.usage("name what to simulate: " + KINDS);
     }
     return SimulationKind.ofCode(kind)
-        .orElseThrow(() -> wrong("no kind '" + kind + "'; there are " + KINDS));
+        .orElseThrow(() -> Failure.usage("no kind '" + kind + "'; there are " + KINDS));
   }
 
   private Scenario scenario(SimulationKind known) {
@@ -101,7 +99,7 @@ public final class SimulateCommand implements Callable<Integer> {
       target.check();
       return options.scenario(known);
     } catch (IllegalArgumentException e) {
-      throw wrong(String.valueOf(e.getMessage()));
+      throw Failure.usage(String.valueOf(e.getMessage()));
     }
   }
 
@@ -120,9 +118,5 @@ public final class SimulateCommand implements Callable<Integer> {
         sink.write(line);
       }
     }
-  }
-
-  private ParameterException wrong(String message) {
-    return new ParameterException(spec.commandLine(), message);
   }
 }

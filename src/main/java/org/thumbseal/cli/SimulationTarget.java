@@ -16,22 +16,22 @@ final class SimulationTarget {
   @Option(
       names = "--out",
       paramLabel = "FILE",
-      description = "Write a capture file; - writes bare lines to standard output (default).")
+      description = "write a capture file; - writes bare lines to standard output (default)")
   private @Nullable Path out;
 
   @Option(
       names = "--port",
       paramLabel = "DEVICE",
-      description = "Write to a port or pseudo-terminal, in real time.")
+      description = "write to a port or pseudo-terminal, in real time")
   private @Nullable Path port;
 
-  @Option(names = "--real-time", description = "Write each line when it is due.")
+  @Option(names = "--real-time", description = "write each line when it is due")
   private boolean realTime;
 
-  @Option(names = "--at-once", description = "Write without waiting, to a port too.")
+  @Option(names = "--at-once", description = "write without waiting, to a port too")
   private boolean atOnce;
 
-  @Option(names = "--asset", paramLabel = "ID", description = "Pump to name in the capture file.")
+  @Option(names = "--asset", paramLabel = "ID", description = "pump to name in the capture file")
   private @Nullable String asset;
 
   /**

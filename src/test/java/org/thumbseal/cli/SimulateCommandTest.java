@@ -33,6 +33,7 @@ import org.thumbseal.simulate.SimulationKind;
 import org.thumbseal.simulate.TimedLine;
 import org.thumbseal.wire.LineAssembler;
 import picocli.CommandLine;
+import picocli.CommandLine.ParseResult;
 
 class SimulateCommandTest {
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -52,7 +53,13 @@ class SimulateCommandTest {
     return new CommandLine(new SimulateCommand(streams, clock))
         .setOut(writer(print))
         .setErr(writer(errors))
+        .setExecutionExceptionHandler(SimulateCommandTest::failed)
         .execute(args);
+  }
+
+  private static int failed(Exception e, CommandLine command, ParseResult parsed) {
+    command.getErr().println(e.getMessage());
+    return ((Failure) e).exitCode();
   }
 
   private static PrintWriter writer(PrintStream stream) {
@@ -235,7 +242,7 @@ class SimulateCommandTest {
 
     assertThat(err.toString(StandardCharsets.UTF_8).lines().toList())
         .satisfiesExactly(
-            l -> assertThat(l).startsWith("simulate: " + folder + " cannot be written: "),
+            l -> assertThat(l).startsWith(folder + " cannot be written: "),
             l -> assertThat(l).endsWith("cannot be opened: there is no such port or folder"),
             l -> assertThat(l).contains("ttyNONE cannot be opened"));
   }
@@ -251,8 +258,7 @@ class SimulateCommandTest {
         };
 
     assertThat(run(gone, "sound")).isEqualTo(3);
-    assertThat(firstError())
-        .isEqualTo("simulate: writing stopped: nobody reads standard output any more");
+    assertThat(firstError()).isEqualTo("writing stopped: nobody reads standard output any more");
   }
 
   /** A port is written in real time unless told otherwise. */
