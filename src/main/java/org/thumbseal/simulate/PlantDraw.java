@@ -33,7 +33,7 @@ final class PlantDraw {
 
   /** A plant that meets the default criteria with room to spare. */
   Plant sound() {
-    return pump(between(0.88, 0.93), between(6.6, 8.7));
+    return pump(between(0.88, 0.93), between(6.8, 8.7));
   }
 
   private Plant worn() {

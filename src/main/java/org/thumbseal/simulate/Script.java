@@ -69,10 +69,14 @@ public record Script(List<Step> steps, double end) {
     return new Script(plus(List.of(new Step(seconds, act))), end);
   }
 
-  /** This script, and when it is over another one. */
+  /** This script, and when it is over another one; what was done before that is done at once. */
   public Script followedBy(Script next) {
-    List<Step> later = next.steps.stream().map(s -> new Step(s.seconds() + end, s.act())).toList();
+    List<Step> later = next.steps.stream().map(this::afterwards).toList();
     return new Script(plus(later), end + next.end);
+  }
+
+  private Step afterwards(Step step) {
+    return new Step(end + Math.max(0, step.seconds()), step.act());
   }
 
   private List<Step> plus(List<Step> more) {
