@@ -55,7 +55,14 @@ final class SerialFault {
   private static final String BUSY = "in use by another program; close that program";
 
   static String noSuchPort(SerialPorts ports) {
-    List<String> names = ports.list().stream().map(PortDescription::path).toList();
+    try {
+      return noSuchPort(ports.list().stream().map(PortDescription::path).toList());
+    } catch (LinkUnavailable e) {
+      return "no such port";
+    }
+  }
+
+  private static String noSuchPort(List<String> names) {
     if (names.isEmpty()) {
       return "no such port (no serial port is plugged in)";
     }

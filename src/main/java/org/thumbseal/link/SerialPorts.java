@@ -6,8 +6,13 @@ import java.util.List;
 @FunctionalInterface
 public interface SerialPorts {
 
-  /** Those there are now, as far as the system tells within a few seconds. */
-  List<PortDescription> list();
+  /**
+   * Those there are now, by name.
+   *
+   * @throws LinkUnavailable if the system does not tell within a few seconds, or the serial library
+   *     is not to be had
+   */
+  List<PortDescription> list() throws LinkUnavailable;
 
   /** Asks the system. */
   static SerialPorts system() {

@@ -9,6 +9,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.thumbseal.link.LinkUnavailable.Reason;
 
 /**
  * Enumerates on a thread of its own: with paired Bluetooth ports Windows may take minutes. An
@@ -20,22 +21,25 @@ final class SystemPorts implements SerialPorts {
   private @Nullable CompletableFuture<List<PortDescription>> running;
 
   @Override
-  public List<PortDescription> list() {
+  public List<PortDescription> list() throws LinkUnavailable {
+    NativeLibrary.load();
     CompletableFuture<List<PortDescription>> task = task();
     try {
       List<PortDescription> ports = task.get(LONGEST_WAIT_MILLIS, TimeUnit.MILLISECONDS);
       forget();
       return ports;
-    } catch (TimeoutException e) {
-      return List.of();
     } catch (ExecutionException e) {
       forget();
-      return List.of();
+      throw new LinkUnavailable(Reason.FAILED, "the system does not list its ports; name one");
+    } catch (TimeoutException e) {
+      throw new LinkUnavailable(Reason.FAILED, SLOW);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      return List.of();
+      throw new LinkUnavailable(Reason.FAILED, SLOW);
     }
   }
+
+  private static final String SLOW = "the system is slow to list its ports; name one, or try again";
 
   private synchronized CompletableFuture<List<PortDescription>> task() {
     CompletableFuture<List<PortDescription>> task = running;
@@ -55,10 +59,9 @@ final class SystemPorts implements SerialPorts {
 
   private static void enumerate(CompletableFuture<List<PortDescription>> task) {
     try {
-      NativeLibrary.load();
       SerialPort[] ports = SerialPort.getCommPorts();
       task.complete(Stream.of(ports).map(SystemPorts::describe).sorted(BY_PATH).toList());
-    } catch (LinkUnavailable | RuntimeException | LinkageError e) {
+    } catch (RuntimeException | LinkageError e) {
       task.completeExceptionally(e);
     }
   }
