@@ -16,6 +16,6 @@ public interface SerialPorts {
 
   /** Asks the system. */
   static SerialPorts system() {
-    return new SystemPorts();
+    return SystemPorts.ofLibrary();
   }
 }

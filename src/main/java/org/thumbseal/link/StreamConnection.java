@@ -40,24 +40,21 @@ final class StreamConnection implements LinkConnection {
   private void pump() {
     byte[] buffer = new byte[CHUNK];
     try {
-      int count = in.read(buffer);
-      while (count >= 0 && !closed) {
+      for (int count = next(buffer); count >= 0 && !closed; count = next(buffer)) {
         chunks.put(Arrays.copyOf(buffer, count));
-        count = in.read(buffer);
       }
       chunks.put(END);
-    } catch (IOException e) {
-      endAfterError();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
   }
 
-  private void endAfterError() {
+  /** A stream that fails is at its end. */
+  private int next(byte[] buffer) {
     try {
-      chunks.put(END);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
+      return in.read(buffer);
+    } catch (IOException e) {
+      return LOST;
     }
   }
 

@@ -1,12 +1,14 @@
 package org.thumbseal.link;
 
 import com.fazecast.jSerialComm.SerialPort;
+import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.link.LinkUnavailable.Reason;
@@ -16,30 +18,44 @@ import org.thumbseal.link.LinkUnavailable.Reason;
  * enumeration that is late is not started again but waited for by the next one who asks.
  */
 final class SystemPorts implements SerialPorts {
-  private static final long LONGEST_WAIT_MILLIS = 2_000;
+  private static final Duration LONGEST_WAIT = Duration.ofSeconds(2);
 
+  private final Supplier<List<PortDescription>> system;
+  private final Duration longestWait;
   private @Nullable CompletableFuture<List<PortDescription>> running;
+
+  SystemPorts(Supplier<List<PortDescription>> system, Duration longestWait) {
+    this.system = system;
+    this.longestWait = longestWait;
+  }
+
+  static SystemPorts ofLibrary() {
+    return new SystemPorts(SystemPorts::enumerate, LONGEST_WAIT);
+  }
 
   @Override
   public List<PortDescription> list() throws LinkUnavailable {
     NativeLibrary.load();
     CompletableFuture<List<PortDescription>> task = task();
     try {
-      List<PortDescription> ports = task.get(LONGEST_WAIT_MILLIS, TimeUnit.MILLISECONDS);
+      List<PortDescription> ports = task.get(longestWait.toMillis(), TimeUnit.MILLISECONDS);
       forget();
       return ports;
     } catch (ExecutionException e) {
       forget();
       throw new LinkUnavailable(Reason.FAILED, "the system does not list its ports; name one");
     } catch (TimeoutException e) {
-      throw new LinkUnavailable(Reason.FAILED, SLOW);
+      throw slow();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      throw new LinkUnavailable(Reason.FAILED, SLOW);
+      throw slow();
     }
   }
 
-  private static final String SLOW = "the system is slow to list its ports; name one, or try again";
+  private static LinkUnavailable slow() {
+    return new LinkUnavailable(
+        Reason.FAILED, "the system is slow to list its ports; name one, or try again");
+  }
 
   private synchronized CompletableFuture<List<PortDescription>> task() {
     CompletableFuture<List<PortDescription>> task = running;
@@ -51,30 +67,33 @@ final class SystemPorts implements SerialPorts {
     return task;
   }
 
-  private static void start(CompletableFuture<List<PortDescription>> task) {
-    Thread thread = new Thread(() -> enumerate(task), "port-list");
+  private void start(CompletableFuture<List<PortDescription>> task) {
+    Thread thread = new Thread(() -> run(task), "port-list");
     thread.setDaemon(true);
     thread.start();
   }
 
-  private static void enumerate(CompletableFuture<List<PortDescription>> task) {
+  private void run(CompletableFuture<List<PortDescription>> task) {
     try {
-      SerialPort[] ports = SerialPort.getCommPorts();
-      task.complete(Stream.of(ports).map(SystemPorts::describe).sorted(BY_PATH).toList());
+      task.complete(system.get());
     } catch (RuntimeException | LinkageError e) {
       task.completeExceptionally(e);
     }
   }
 
-  private static final Comparator<PortDescription> BY_PATH =
-      Comparator.comparing(PortDescription::path);
+  private synchronized void forget() {
+    running = null;
+  }
+
+  private static List<PortDescription> enumerate() {
+    return Stream.of(SerialPort.getCommPorts())
+        .map(SystemPorts::describe)
+        .sorted(Comparator.comparing(PortDescription::path))
+        .toList();
+  }
 
   private static PortDescription describe(SerialPort port) {
     String path = SerialPath.windows() ? port.getSystemPortName() : port.getSystemPortPath();
     return new PortDescription(path, port.getDescriptivePortName());
-  }
-
-  private synchronized void forget() {
-    running = null;
   }
 }
