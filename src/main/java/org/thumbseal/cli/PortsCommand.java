@@ -26,15 +26,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "ports",
     mixinStandardHelpOptions = true,
-    description = "List serial ports; with --probe, listen on each for a sensor.",
-    exitCodeListHeading = "Exit codes:%n",
-    exitCodeList = {
-      "0:ports (with --probe: sensors) were found",
-      "1:none was found",
-      "2:wrong usage",
-      "3:the ports cannot be listed"
-    })
-public final class PortsCommand implements Callable<Integer> {
+    description = "List serial ports; with --probe, listen on each for a sensor.")
+final class PortsCommand implements Callable<Integer> {
   private static final int AT_ONCE = 8;
 
   private final SerialPorts ports;
@@ -53,9 +46,11 @@ public final class PortsCommand implements Callable<Integer> {
       description = "Listen on these instead of all; written as for 'watch --port'.")
   private List<String> named = new ArrayList<>();
 
-  /** Looks at the ports of this machine. */
-  public PortsCommand(Links links) {
-    this(SerialPorts.system(), links, new PortProbe(HostClock.system(), PortProbe.ONE_IDENTITY));
+  PortsCommand(Streams streams) {
+    this(
+        SerialPorts.system(),
+        new Links(new SimulatedPumps(), streams.in(), HostClock.system()),
+        new PortProbe(HostClock.system(), PortProbe.ONE_IDENTITY));
   }
 
   PortsCommand(SerialPorts ports, Links links, PortProbe probe) {
@@ -69,13 +64,13 @@ public final class PortsCommand implements Callable<Integer> {
     try {
       List<PortDescription> found = named.isEmpty() ? ports.list() : describeNamed();
       if (found.isEmpty()) {
-        return complain(1, "no serial port found; plug the sensor in and look again");
+        return complain("no serial port found; plug the sensor in and look again");
       }
       return probing || !named.isEmpty() ? probe(found) : list(found);
     } catch (LinkUnavailable e) {
-      return complain(3, String.valueOf(e.getMessage()));
+      throw Failure.machine(String.valueOf(e.getMessage()));
     } catch (LinkAddressException e) {
-      return complain(2, String.valueOf(e.getMessage()));
+      throw Failure.usage(String.valueOf(e.getMessage()));
     }
   }
 
@@ -86,7 +81,7 @@ public final class PortsCommand implements Callable<Integer> {
   private int list(List<PortDescription> found) {
     Columns columns = Columns.of(found);
     found.forEach(port -> print(columns.line(port.path(), port.text())));
-    return 0;
+    return ExitCode.GOOD;
   }
 
   private int probe(List<PortDescription> found) throws LinkAddressException {
@@ -117,7 +112,9 @@ public final class PortsCommand implements Callable<Integer> {
       print(columns.line(addresses.get(i).text(), AnswerText.of(answer)));
       sensors += answer instanceof PortAnswer.Sensor ? 1 : 0;
     }
-    return sensors > 0 ? 0 : complain(1, "no sensor answered; is one plugged in and powered?");
+    return sensors > 0
+        ? ExitCode.GOOD
+        : complain("no sensor answered; is one plugged in and powered?");
   }
 
   private void print(String line) {
@@ -126,10 +123,10 @@ public final class PortsCommand implements Callable<Integer> {
     out.flush();
   }
 
-  private int complain(int exitCode, String message) {
+  private int complain(String message) {
     PrintWriter err = spec.commandLine().getErr();
-    err.println("thumbseal ports: " + message);
+    err.println("thumbseal: " + message);
     err.flush();
-    return exitCode;
+    return ExitCode.NOT_PASSED;
   }
 }

@@ -22,7 +22,13 @@ import picocli.CommandLine.Spec;
       "  2  wrong usage or unreadable input",
       "  3  the machine failed it: port, disk, permission"
     },
-    subcommands = {DemoCommand.class, WatchCommand.class, ReplayCommand.class, HelpCommand.class})
+    subcommands = {
+      DemoCommand.class,
+      WatchCommand.class,
+      ReplayCommand.class,
+      PortsCommand.class,
+      HelpCommand.class
+    })
 final class ThumbsealCommand implements Runnable {
   @Spec private CommandSpec spec;
 

@@ -3,6 +3,7 @@ package org.thumbseal.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
@@ -53,10 +54,17 @@ class PortsCommandTest {
     ManualClock clock = new ManualClock();
     Links links = new Links((kind, seed) -> simulated(kind), InputStream.nullInputStream(), clock);
     PortProbe probe = new PortProbe(clock, PortProbe.ONE_IDENTITY);
-    return new CommandLine(new PortsCommand(ports, links, probe))
-        .setOut(new PrintWriter(out, true))
-        .setErr(new PrintWriter(err, true))
-        .execute(args);
+    return execute(new PortsCommand(ports, links, probe), args);
+  }
+
+  /** With the program's own way of saying failures. */
+  private int execute(PortsCommand command, String... args) {
+    OutputStream nowhere = OutputStream.nullOutputStream();
+    Streams none = new Streams(InputStream.nullInputStream(), nowhere, nowhere);
+    CommandLine line = new CommandLine(command);
+    line.setOut(new PrintWriter(out, true)).setErr(new PrintWriter(err, true));
+    line.setExecutionExceptionHandler(Main.commandLine(none).getExecutionExceptionHandler());
+    return line.execute(args);
   }
 
   private static SerialPorts ports(String... paths) {
@@ -77,7 +85,7 @@ class PortsCommandTest {
     assertThat(run(ports())).isEqualTo(1);
     assertThat(out).hasToString("");
     assertThat(err)
-        .hasToString("thumbseal ports: no serial port found; plug the sensor in and look again\n");
+        .hasToString("thumbseal: no serial port found; plug the sensor in and look again\n");
   }
 
   @Test
@@ -87,7 +95,7 @@ class PortsCommandTest {
           throw new LinkUnavailable(Reason.NO_LIBRARY, "no library");
         };
     assertThat(run(broken)).isEqualTo(3);
-    assertThat(err).hasToString("thumbseal ports: no library\n");
+    assertThat(err).hasToString("thumbseal: no library\n");
   }
 
   @Test
@@ -111,8 +119,7 @@ class PortsCommandTest {
             "nothing comes",
             "nothing comes",
             "no such file");
-    assertThat(err)
-        .hasToString("thumbseal ports: no sensor answered; is one plugged in and powered?\n");
+    assertThat(err).hasToString("thumbseal: no sensor answered; is one plugged in and powered?\n");
   }
 
   @Test
@@ -125,7 +132,7 @@ class PortsCommandTest {
   void aNameThatIsNoAddressIsExitTwo() {
     assertThat(run(ports(), "udp:somewhere:1")).isEqualTo(2);
     assertThat(err.toString())
-        .startsWith("thumbseal ports: 'udp:somewhere:1' is no address known here: ")
+        .startsWith("thumbseal: 'udp:somewhere:1' is no address known here: ")
         .endsWith("\n")
         .hasLineCount(1);
   }
@@ -134,11 +141,8 @@ class PortsCommandTest {
   void probingEndsWhenThePatienceIsOver() {
     ManualClock clock = new ManualClock();
     Links links = new Links((kind, seed) -> simulated(kind), InputStream.nullInputStream(), clock);
-    new CommandLine(
-            new PortsCommand(ports("sim:late"), links, new PortProbe(clock, Duration.ofSeconds(1))))
-        .setOut(new PrintWriter(out, true))
-        .setErr(new PrintWriter(err, true))
-        .execute("--probe");
+    PortProbe probe = new PortProbe(clock, Duration.ofSeconds(1));
+    assertThat(execute(new PortsCommand(ports("sim:late"), links, probe), "--probe")).isEqualTo(1);
     assertThat(clock.nanos()).isEqualTo(Duration.ofSeconds(1).toNanos());
   }
 }
