@@ -29,32 +29,31 @@ public final class SealVerifier {
 
   private SealCheck check(ObjectNode document, DetachedJws jws)
       throws BrokenSealException, KeyException {
-    Optional<VerifyingKey> carried = carriedKey(document);
-    if (carried.isPresent() && !carried.get().kid().equals(jws.kid())) {
-      throw new BrokenSealException("the key in the document is not the one that signed");
-    }
     Optional<TrustedKey> trusted = trust.find(jws.kid());
-    Optional<VerifyingKey> key = trusted.map(TrustedKey::key).or(() -> carried);
-    if (key.isEmpty()) {
-      throw new BrokenSealException("cannot be checked: its key is neither in it nor trusted here");
-    }
-    if (!jws.verifies(Seal.payload(document), key.get())) {
+    VerifyingKey key = key(document, jws.kid(), trusted);
+    if (!jws.verifies(Seal.payload(document), key)) {
       throw new BrokenSealException("the content is not what was signed");
     }
     return trusted
         .map(t -> new SealCheck(SealAnswer.TRUSTED_KEY, t.name(), ""))
-        .orElse(new SealCheck(SealAnswer.UNKNOWN_KEY, key.get().fingerprint(), ""));
+        .orElse(new SealCheck(SealAnswer.UNKNOWN_KEY, key.fingerprint(), ""));
   }
 
-  private static Optional<VerifyingKey> carriedKey(ObjectNode document) throws KeyException {
+  /** The key with this thumbprint: the trusted one, else the one in the document, if they agree. */
+  private static VerifyingKey key(ObjectNode document, String kid, Optional<TrustedKey> trusted)
+      throws BrokenSealException, KeyException {
     JsonNode ledger = document.get(Seal.LEDGER);
-    JsonNode key = (ledger == null ? document : ledger).get(Seal.KEY);
-    if (key == null) {
-      return Optional.empty();
+    JsonNode carried = (ledger == null ? document : ledger).get(Seal.KEY);
+    if (trusted.isPresent() && (carried == null || carried.equals(trusted.get().key().members()))) {
+      return trusted.get().key();
     }
-    if (!(key instanceof ObjectNode jwk)) {
-      throw new KeyException("the key in the document is not a JWK");
+    if (!(carried instanceof ObjectNode jwk)) {
+      throw new BrokenSealException("cannot be checked: its key is neither in it nor trusted here");
     }
-    return Optional.of(Jwk.read(jwk));
+    VerifyingKey key = Jwk.read(jwk);
+    if (!key.kid().equals(kid)) {
+      throw new BrokenSealException("the key in the document is not the one that signed");
+    }
+    return key;
   }
 }

@@ -1,0 +1,46 @@
+package org.thumbseal.cli;
+
+import java.io.PrintWriter;
+import org.thumbseal.archive.DirectorySummary;
+import org.thumbseal.archive.Outcome;
+import org.thumbseal.json.Json;
+import tools.jackson.databind.node.ObjectNode;
+
+/** For programs: a line of JSON for each document and each fault of a directory. */
+final class JsonVerifyReport extends VerifyReport {
+  private final PrintWriter out;
+
+  JsonVerifyReport(PrintWriter out, PrintWriter err) {
+    super(err);
+    this.out = out;
+  }
+
+  @Override
+  void show(Outcome outcome) {
+    ObjectNode line = Json.object().put("file", outcome.file().toString());
+    if (outcome instanceof Outcome.Answered answered) {
+      line.put("answer", answered.answer().code());
+      put(line, "signer", answered.signer());
+      put(line, "remark", answered.remark());
+    } else if (outcome instanceof Outcome.Unreadable unreadable) {
+      line.put("answer", "unreadable").put("remark", unreadable.reason());
+    }
+    out.println(Json.mapper().writeValueAsString(line));
+  }
+
+  @Override
+  void showMember(Outcome outcome) {
+    show(outcome);
+  }
+
+  @Override
+  void directory(DirectorySummary summary) {
+    // Every document has had its line.
+  }
+
+  private static void put(ObjectNode line, String name, String value) {
+    if (!value.isEmpty()) {
+      line.put(name, value);
+    }
+  }
+}

@@ -1,0 +1,22 @@
+package org.thumbseal.cli;
+
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.seal.KeyStore;
+import picocli.CommandLine.Option;
+
+/** Which signing key a command works with. */
+final class KeyOption {
+  @Option(
+      names = "--key",
+      paramLabel = "FILE",
+      description =
+          "The signing key (default: THUMBSEAL_KEY, else signing-key.pem in your configuration"
+              + " folder for thumbseal).")
+  private @Nullable Path key;
+
+  /** The file of the key, whether it exists or not. */
+  Path file() {
+    return key != null ? key : KeyStore.defaultFile(System.getenv());
+  }
+}

@@ -1,0 +1,47 @@
+package org.thumbseal.cli;
+
+import java.io.PrintWriter;
+import java.util.concurrent.Callable;
+import org.thumbseal.json.SchemaDocument;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
+
+/** Prints a JSON Schema. */
+@Command(name = "schema", description = "Print the JSON Schemas.", mixinStandardHelpOptions = true)
+@SuppressWarnings("NullAway.Init") // picocli fills the fields before it calls
+public final class SchemaCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "WHICH",
+      defaultValue = "result",
+      converter = Name.class,
+      description = "'result' (the default) or 'head'.")
+  private SchemaDocument which;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(which.text());
+    out.flush();
+    return ExitCode.GOOD;
+  }
+
+  /** Names of schemas as they are typed. */
+  static final class Name implements ITypeConverter<SchemaDocument> {
+    @Override
+    public SchemaDocument convert(String text) {
+      return switch (text) {
+        case "result" -> SchemaDocument.RESULT;
+        case "head" -> SchemaDocument.HEAD;
+        default ->
+            throw new TypeConversionException("there is no schema '" + text + "': result or head");
+      };
+    }
+  }
+}

@@ -1,0 +1,81 @@
+package org.thumbseal.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.thumbseal.archive.ArchiveException;
+import org.thumbseal.archive.Verification;
+import org.thumbseal.seal.KeyException;
+import org.thumbseal.seal.KeyStore;
+import org.thumbseal.seal.TrustStore;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Checks sealed results and their chain. */
+@Command(
+    name = "verify",
+    description = {
+      "Check sealed results and their chain.",
+      "A directory is checked whole: every document, every capture, nothing missing. Exit code 0"
+          + " only when every seal is good and by a trusted key."
+    },
+    mixinStandardHelpOptions = true)
+@SuppressWarnings("NullAway.Init") // picocli fills the fields before it calls
+public final class VerifyCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private KeyOption key;
+
+  @Parameters(arity = "1..*", paramLabel = "FILE|DIR", description = "Documents or directories.")
+  private List<Path> paths;
+
+  @Option(
+      names = "--trust",
+      paramLabel = "FILE|DIR",
+      description =
+          "Public keys (JWK) to trust; may be repeated (default: your own key and those in the"
+              + " folder 'trusted' beside it).")
+  private List<Path> trust = List.of();
+
+  @Option(names = "--json", description = "One line of JSON for each document.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    PrintWriter err = spec.commandLine().getErr();
+    PrintWriter out = spec.commandLine().getOut();
+    try {
+      Verification verification = new Verification(trusted());
+      VerifyReport report = json ? new JsonVerifyReport(out, err) : new TextVerifyReport(out, err);
+      paths.forEach(path -> verify(path, verification, report));
+      return report.end();
+    } catch (KeyException e) {
+      err.println(e.getMessage());
+      return ExitCode.WRONG_INPUT;
+    } finally {
+      out.flush();
+      err.flush();
+    }
+  }
+
+  private TrustStore trusted() throws KeyException {
+    return TrustStore.load(trust.isEmpty() ? KeyStore.defaultTrust(key.file()) : trust);
+  }
+
+  private static void verify(Path path, Verification verification, VerifyReport report) {
+    if (!Files.isDirectory(path)) {
+      report.file(verification.file(path));
+      return;
+    }
+    try {
+      report.directory(verification.directory(path, report::member));
+    } catch (ArchiveException e) {
+      report.refused(String.valueOf(e.getMessage()));
+    }
+  }
+}
