@@ -24,6 +24,7 @@ record ResultName(String folder, String stem, String id) {
 
   private static final int SHORTEST_ID = 8;
   private static final int LONGEST_ASSET = 40;
+  private static final double LONGEST_CAPTURE = 1e9;
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT);
   private static final String UNDATED = "undated";
@@ -63,7 +64,11 @@ record ResultName(String folder, String stem, String id) {
 
   /** A number of seconds, or a quantity in seconds; 0 when there is none. */
   private static double seconds(JsonNode node) {
-    return node.isObject() ? node.path("value").asDouble(0) : node.asDouble(0);
+    double seconds = node.isObject() ? node.path("value").asDouble(0) : node.asDouble(0);
+    if (Math.abs(seconds) > LONGEST_CAPTURE) {
+      throw new DateTimeException("no capture is that long");
+    }
+    return seconds;
   }
 
   private static String asset(JsonNode document) {
