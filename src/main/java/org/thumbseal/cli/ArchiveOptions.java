@@ -53,7 +53,9 @@ final class ArchiveOptions {
       Archive archive = Archive.open(directory, opened.key());
       archive.notes().forEach(note -> err.println("thumbseal: " + note));
       return archive;
-    } catch (KeyException | ArchiveException e) {
+    } catch (KeyException e) {
+      throw Failure.of(e);
+    } catch (ArchiveException e) {
       throw Failure.machine(String.valueOf(e.getMessage()));
     }
   }

@@ -1,5 +1,7 @@
 package org.thumbseal.cli;
 
+import org.thumbseal.seal.KeyException;
+
 /** The end of a command that could not do its work: one line for a person, and an exit code. */
 final class Failure extends RuntimeException {
   private static final long serialVersionUID = 1L;
@@ -19,6 +21,12 @@ final class Failure extends RuntimeException {
   /** Port, disk or permission. */
   static Failure machine(String message) {
     return new Failure(ExitCode.MACHINE, message);
+  }
+
+  /** A key that cannot be used, for whichever of the two reasons. */
+  static Failure of(KeyException e) {
+    String message = String.valueOf(e.getMessage());
+    return e.machineFailed() ? machine(message) : usage(message);
   }
 
   int exitCode() {

@@ -1,6 +1,7 @@
 package org.thumbseal.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.json.Printable;
@@ -21,9 +22,8 @@ import picocli.CommandLine.Spec;
     description = "Make and show signing keys.",
     mixinStandardHelpOptions = true,
     subcommands = {KeyCommand.New.class, KeyCommand.Show.class})
-@SuppressWarnings("NullAway.Init") // picocli fills the fields before it calls
 public final class KeyCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
   public Integer call() {
@@ -36,21 +36,17 @@ public final class KeyCommand implements Callable<Integer> {
       description = "Make a signing key; an existing one is never overwritten.",
       mixinStandardHelpOptions = true)
   static final class New implements Callable<Integer> {
-    @Spec private CommandSpec spec;
-    @Mixin private KeyOption option;
+    @Spec private CommandSpec spec = CommandSpec.create();
+    @Mixin private KeyOption option = new KeyOption();
 
     @Override
     public Integer call() {
-      try {
-        OpenedKey key = KeyStore.create(option.file());
-        describe(spec, key);
-        spec.commandLine()
-            .getOut()
-            .println("public key   " + Printable.line(KeyStore.publicFile(key.file()).toString()));
-        return ExitCode.GOOD;
-      } catch (KeyException e) {
-        return refused(spec, e);
-      }
+      OpenedKey key = opened(KeyStore::create, option.file());
+      describe(spec, key);
+      spec.commandLine()
+          .getOut()
+          .println("public key   " + Printable.line(KeyStore.publicFile(key.file()).toString()));
+      return ExitCode.GOOD;
     }
   }
 
@@ -60,24 +56,21 @@ public final class KeyCommand implements Callable<Integer> {
       description = "Show the public key, its thumbprint and a fingerprint to read out.",
       mixinStandardHelpOptions = true)
   static final class Show implements Callable<Integer> {
-    @Spec private CommandSpec spec;
-    @Mixin private KeyOption option;
+    @Spec private CommandSpec spec = CommandSpec.create();
+    @Mixin private KeyOption option = new KeyOption();
 
-    @Option(names = "--jwk", description = "Print the public key as JWK and nothing else.")
+    @Option(names = "--jwk", description = "print the public key as JWK and nothing else")
     private boolean jwk;
 
-    @Option(names = "--pem", description = "Print the public key as PEM, for openssl.")
+    @Option(
+        names = "--pem",
+        description = "print the public key as PEM and nothing else, for openssl")
     private boolean pem;
 
     @Override
     public Integer call() {
-      try {
-        OpenedKey key = KeyStore.load(option.file());
-        show(key);
-        return ExitCode.GOOD;
-      } catch (KeyException e) {
-        return refused(spec, e);
-      }
+      show(opened(KeyStore::load, option.file()));
+      return ExitCode.GOOD;
     }
 
     private void show(OpenedKey key) {
@@ -105,8 +98,16 @@ public final class KeyCommand implements Callable<Integer> {
     out.flush();
   }
 
-  private static int refused(CommandSpec spec, KeyException e) {
-    spec.commandLine().getErr().println(e.getMessage());
-    return ExitCode.WRONG_INPUT;
+  private static OpenedKey opened(Opening opening, Path file) {
+    try {
+      return opening.open(file);
+    } catch (KeyException e) {
+      throw Failure.of(e);
+    }
+  }
+
+  @FunctionalInterface
+  private interface Opening {
+    OpenedKey open(Path file) throws KeyException;
   }
 }

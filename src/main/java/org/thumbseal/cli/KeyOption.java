@@ -11,8 +11,8 @@ final class KeyOption {
       names = "--key",
       paramLabel = "FILE",
       description =
-          "The signing key (default: THUMBSEAL_KEY, else signing-key.pem in your configuration"
-              + " folder for thumbseal).")
+          "the signing key. Default: THUMBSEAL_KEY, else signing-key.pem in the user's"
+              + " configuration")
   private @Nullable Path key;
 
   /** The file of the key, whether it exists or not. */

@@ -11,10 +11,12 @@ import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
 
 /** Prints a JSON Schema. */
-@Command(name = "schema", description = "Print the JSON Schemas.", mixinStandardHelpOptions = true)
-@SuppressWarnings("NullAway.Init") // picocli fills the fields before it calls
+@Command(
+    name = "schema",
+    description = "Print the JSON Schema of results, or of the head of a ledger.",
+    mixinStandardHelpOptions = true)
 public final class SchemaCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
+  @Spec private CommandSpec spec = CommandSpec.create();
 
   @Parameters(
       arity = "0..1",
@@ -22,7 +24,7 @@ public final class SchemaCommand implements Callable<Integer> {
       defaultValue = "result",
       converter = Name.class,
       description = "'result' (the default) or 'head'.")
-  private SchemaDocument which;
+  private SchemaDocument which = SchemaDocument.RESULT;
 
   @Override
   public Integer call() {

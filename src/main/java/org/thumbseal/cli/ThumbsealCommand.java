@@ -26,7 +26,11 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       WatchCommand.class,
       ReplayCommand.class,
+      VerifyCommand.class,
+      SimulateCommand.class,
       PortsCommand.class,
+      KeyCommand.class,
+      SchemaCommand.class,
       HelpCommand.class
     })
 final class ThumbsealCommand implements Runnable {

@@ -26,45 +26,43 @@ import picocli.CommandLine.Spec;
           + " only when every seal is good and by a trusted key."
     },
     mixinStandardHelpOptions = true)
-@SuppressWarnings("NullAway.Init") // picocli fills the fields before it calls
 public final class VerifyCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private KeyOption key;
+  @Spec private CommandSpec spec = CommandSpec.create();
+  @Mixin private KeyOption key = new KeyOption();
 
-  @Parameters(arity = "1..*", paramLabel = "FILE|DIR", description = "Documents or directories.")
-  private List<Path> paths;
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "FILE|DIR",
+      description = "documents, or whole result directories")
+  private List<Path> paths = List.of();
 
   @Option(
       names = "--trust",
       paramLabel = "FILE|DIR",
       description =
-          "Public keys (JWK) to trust; may be repeated (default: your own key and those in the"
-              + " folder 'trusted' beside it).")
+          "public keys (JWK) to trust; repeatable. Default: your own key, and those in the folder"
+              + " 'trusted' beside it")
   private List<Path> trust = List.of();
 
-  @Option(names = "--json", description = "One line of JSON for each document.")
+  @Option(names = "--json", description = "print one line of JSON for each document and each fault")
   private boolean json;
 
   @Override
   public Integer call() {
     PrintWriter err = spec.commandLine().getErr();
     PrintWriter out = spec.commandLine().getOut();
-    try {
-      Verification verification = new Verification(trusted());
-      VerifyReport report = json ? new JsonVerifyReport(out, err) : new TextVerifyReport(out, err);
-      paths.forEach(path -> verify(path, verification, report));
-      return report.end();
-    } catch (KeyException e) {
-      err.println(e.getMessage());
-      return ExitCode.WRONG_INPUT;
-    } finally {
-      out.flush();
-      err.flush();
-    }
+    Verification verification = new Verification(trusted());
+    VerifyReport report = json ? new JsonVerifyReport(out, err) : new TextVerifyReport(out, err);
+    paths.forEach(path -> verify(path, verification, report));
+    return report.end();
   }
 
-  private TrustStore trusted() throws KeyException {
-    return TrustStore.load(trust.isEmpty() ? KeyStore.defaultTrust(key.file()) : trust);
+  private TrustStore trusted() {
+    try {
+      return TrustStore.load(trust.isEmpty() ? KeyStore.defaultTrust(key.file()) : trust);
+    } catch (KeyException e) {
+      throw Failure.of(e);
+    }
   }
 
   private static void verify(Path path, Verification verification, VerifyReport report) {

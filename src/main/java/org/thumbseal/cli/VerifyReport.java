@@ -34,15 +34,15 @@ abstract class VerifyReport {
   /** Something that could not be looked at, whose line names it. */
   final void refused(String line) {
     unreadable = true;
-    err.println(line);
+    err.println("thumbseal: " + line);
   }
 
   /** The end of it all; gives the exit code. */
   int end() {
     if (unreadable) {
-      return ExitCode.WRONG_INPUT;
+      return ExitCode.USAGE;
     }
-    return worst == SealAnswer.TRUSTED_KEY ? ExitCode.GOOD : ExitCode.NOT_GOOD;
+    return worst == SealAnswer.TRUSTED_KEY ? ExitCode.GOOD : ExitCode.NOT_PASSED;
   }
 
   abstract void show(Outcome outcome);

@@ -55,7 +55,21 @@ public final class KeyStore {
    * @throws KeyException if the file is no usable key, others can read it, or it cannot be written
    */
   public static OpenedKey loadOrCreate(Path file) throws KeyException {
-    return Files.exists(file) ? load(file) : create(file);
+    if (!Files.exists(file)) {
+      return create(file);
+    }
+    OpenedKey key = load(file);
+    completePublic(key);
+    return key;
+  }
+
+  /** The public half may have been left behind when the key was moved here. */
+  private static void completePublic(OpenedKey key) {
+    try {
+      writePublic(key.file(), key.key());
+    } catch (IOException e) {
+      // It is there, or the folder cannot be written: then verify has to be told whom to trust.
+    }
   }
 
   /**
@@ -83,9 +97,9 @@ public final class KeyStore {
    */
   public static OpenedKey create(Path file) throws KeyException {
     SigningKey key = SigningKey.generate();
+    prepareFolder(folder(file));
     try {
-      OwnerOnly.createFolder(folder(file));
-      OwnerOnly.requireFolder(folder(file));
+      requireAbsent(file);
       writePublic(file, key);
       OwnerOnly.write(file, key.pem());
       return new OpenedKey(key, file, true);
@@ -102,10 +116,24 @@ public final class KeyStore {
     return folder(keyFile).resolve(name + ".jwk");
   }
 
-  private static void writePublic(Path file, SigningKey key) throws IOException {
+  private static void prepareFolder(Path folder) throws KeyException {
+    try {
+      OwnerOnly.createFolder(folder);
+      OwnerOnly.requireFolder(folder);
+    } catch (FileAlreadyExistsException e) {
+      throw KeyException.machine(e.getFile() + ": is in the way: a folder is needed here");
+    } catch (IOException e) {
+      throw unusable(folder, "cannot be made", e);
+    }
+  }
+
+  private static void requireAbsent(Path file) throws IOException {
     if (Files.exists(file)) {
       throw new FileAlreadyExistsException(file.toString());
     }
+  }
+
+  private static void writePublic(Path file, SigningKey key) throws IOException {
     OwnerOnly.write(publicFile(file), Canonical.text(key.verifyingKey().jwk()) + "\n");
   }
 
@@ -118,7 +146,7 @@ public final class KeyStore {
 
   private static KeyException unusable(Path file, String what, IOException e) {
     String why = e instanceof AccessDeniedException ? "permission denied" : e.getMessage();
-    return new KeyException(file + ": " + what + ": " + why);
+    return KeyException.machine(file + ": " + what + ": " + why);
   }
 
   private static Path folder(Path file) {
