@@ -22,6 +22,7 @@ public final class Archive implements AutoCloseable {
   private final ResultDirectory directory;
   private final SigningKey key;
   private final DirectoryLock lock;
+  private final StoredMarks marks = new StoredMarks();
   private final List<String> notes;
   private @Nullable Head head;
   private boolean headIsBehind;
@@ -89,7 +90,7 @@ public final class Archive implements AutoCloseable {
    *     another digest than the capture has
    */
   public StoredResult store(ObjectNode document, CaptureSource capture) throws ArchiveException {
-    Placement placement = new Placement(directory, ResultName.of(document));
+    Placement placement = new Placement(directory, marks, ResultName.of(document));
     try {
       catchUp();
       StoredResult there = placement.existing(document);
@@ -138,6 +139,7 @@ public final class Archive implements AutoCloseable {
       lock.begin();
       Path file = write.finish(Canonical.text(sealed));
       moveHead(end.then(Seal.digest(sealed)), directory.relative(file));
+      placement.written();
       catchUp();
       return new StoredResult(file, sealed, true);
     }

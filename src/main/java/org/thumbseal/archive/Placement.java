@@ -17,10 +17,12 @@ final class Placement {
   static final int FEWEST_ID_DIGITS = 8;
 
   private final ResultDirectory directory;
+  private final StoredMarks marks;
   private final ResultName name;
   private final Path folder;
 
-  Placement(ResultDirectory directory, ResultName name) {
+  Placement(ResultDirectory directory, StoredMarks marks, ResultName name) {
+    this.marks = marks;
     this.directory = directory;
     this.name = name;
     this.folder = directory.path().resolve(name.folder());
@@ -28,11 +30,11 @@ final class Placement {
 
   /** The result with the same id as this document, if it is stored. */
   @Nullable StoredResult existing(ObjectNode document) throws IOException {
-    if (!Files.isDirectory(folder)) {
+    if (!marks.contains(folder, name.mark())) {
       return null;
     }
     try (DirectoryStream<Path> files =
-        Files.newDirectoryStream(folder, "*" + name.mark() + "*" + ResultName.DOCUMENT)) {
+        Files.newDirectoryStream(folder, "*_" + name.mark() + "*" + ResultName.DOCUMENT)) {
       for (Path file : files) {
         StoredResult result = sameId(file, document.path("id"));
         if (result != null) {
@@ -41,6 +43,11 @@ final class Placement {
       }
     }
     return null;
+  }
+
+  /** The document is there now. */
+  void written() throws IOException {
+    marks.add(folder, name.mark());
   }
 
   /** Writes the capture under a temporary name and settles where everything goes. */

@@ -46,9 +46,15 @@ record ResultName(String folder, String stem, String id) {
     return stem + "_" + id.substring(0, Math.min(digits, id.length()));
   }
 
-  /** What every file of this id has in its name. */
+  /** What every file of this id has at the end of its name, after an underscore. */
   String mark() {
-    return "_" + id.substring(0, SHORTEST_ID);
+    return id.substring(0, SHORTEST_ID);
+  }
+
+  /** The mark in the name of a stored document; whatever stands there when it is none of ours. */
+  static String mark(String fileName) {
+    String end = fileName.substring(fileName.lastIndexOf('_') + 1);
+    return end.substring(0, Math.min(SHORTEST_ID, end.length()));
   }
 
   private static Optional<OffsetDateTime> time(JsonNode test) {
