@@ -2,6 +2,7 @@ package org.thumbseal.archive;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -85,7 +86,8 @@ record ResultDirectory(Path path) {
   }
 
   private void forEachFile(Consumer<Path> visitor) throws IOException {
-    try (Stream<Path> files = Files.walk(path, DEPTH)) {
+    // Without following links, a directory that is itself a link would look empty.
+    try (Stream<Path> files = Files.walk(path, DEPTH, FileVisitOption.FOLLOW_LINKS)) {
       files.filter(Files::isRegularFile).forEach(visitor);
     } catch (UncheckedIOException e) {
       throw e.getCause();

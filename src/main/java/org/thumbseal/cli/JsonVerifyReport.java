@@ -4,10 +4,16 @@ import java.io.PrintWriter;
 import org.thumbseal.archive.DirectorySummary;
 import org.thumbseal.archive.Outcome;
 import org.thumbseal.json.Json;
+import tools.jackson.core.json.JsonWriteFeature;
+import tools.jackson.databind.ObjectWriter;
 import tools.jackson.databind.node.ObjectNode;
 
 /** For programs: a line of JSON for each document and each fault of a directory. */
 final class JsonVerifyReport extends VerifyReport {
+  /** Names of files may hold anything; in ASCII nothing of it reaches a terminal. */
+  private static final ObjectWriter WRITER =
+      Json.mapper().writer().with(JsonWriteFeature.ESCAPE_NON_ASCII);
+
   private final PrintWriter out;
 
   JsonVerifyReport(PrintWriter out, PrintWriter err) {
@@ -25,7 +31,7 @@ final class JsonVerifyReport extends VerifyReport {
     } else if (outcome instanceof Outcome.Unreadable unreadable) {
       line.put("answer", "unreadable").put("remark", unreadable.reason());
     }
-    out.println(Json.mapper().writeValueAsString(line));
+    out.println(WRITER.writeValueAsString(line));
   }
 
   @Override

@@ -6,7 +6,7 @@ import java.util.Set;
 /**
  * The points of edwards25519 whose order divides 8. A key that is one of them accepts the same
  * signature for many messages, and the JDK takes it without a word. The five values of y are 0, 1,
- * -1 and the two of order 8; RFC 7748 section 7 tells of the same points on the sister curve.
+ * -1 and the two of order 8 (from memory; the test shows of each that it is such a point).
  */
 final class SmallOrder {
   private static final String ORDER_8 =

