@@ -50,7 +50,7 @@ public final class ResultTree {
 
   private static ObjectNode test(TestFacts facts, Measurement measurement) {
     ObjectNode test = Json.object();
-    test.put("startedAt", time(facts.startedAt()));
+    facts.startedAt().ifPresent(instant -> test.put("startedAt", time(instant)));
     number(test, "occludedAt", measurement.occludedAt().value());
     test.put("source", facts.source());
     test.set("sensor", sensor(facts));

@@ -27,7 +27,8 @@ final class Recording {
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
   private final List<TestWindow> tests = new ArrayList<>();
   private final Map<String, Integer> rejected = new HashMap<>();
-  private CaptureHeader header;
+  private final CaptureHeader header;
+  private boolean dated = true;
   private Reference reference = Reference.GAUGE;
   private Optional<Identity> identity = Optional.empty();
   private Optional<Ambient> ambient = Optional.empty();
@@ -58,6 +59,7 @@ final class Recording {
   static Recording of(TableRecord table) {
     Recording recording = new Recording(table.header());
     recording.reference = table.reference();
+    recording.dated = table.dated();
     table.events().forEach(recording::take);
     table.rejected().forEach(recording::reject);
     recording.detector.end();
@@ -106,8 +108,10 @@ final class Recording {
     return ambient;
   }
 
-  Instant firstSampleAt() {
-    return header.started().plusNanos(Math.round(firstSampleHostSeconds * 1e9));
+  Optional<Instant> firstSampleAt() {
+    return dated
+        ? Optional.of(header.started().plusNanos(Math.round(firstSampleHostSeconds * 1e9)))
+        : Optional.empty();
   }
 
   long samples() {

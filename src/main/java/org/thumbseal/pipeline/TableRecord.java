@@ -17,6 +17,7 @@ import org.thumbseal.wire.WireRecord.Reference;
  */
 record TableRecord(
     CaptureHeader header,
+    boolean dated,
     Reference reference,
     List<StreamEvent> events,
     Map<String, Integer> rejected) {
@@ -28,6 +29,7 @@ record TableRecord(
         new CaptureHeader(table.started().orElse(Instant.EPOCH), Map.of("source", source));
     return new TableRecord(
         header,
+        table.started().isPresent(),
         table.reference(),
         withGaps(table.samples()),
         Map.of("unreadable", table.unreadable(), "implausible", table.implausible()));

@@ -8,14 +8,14 @@ import org.thumbseal.wire.WireRecord.Reference;
 /**
  * When, where from and with what a test was recorded.
  *
- * @param startedAt wall clock at the first sample
+ * @param startedAt wall clock at the first sample; absent where the record has no date
  * @param source port, address or file the samples came from
  * @param identity what the sensor said of itself, if it did
  * @param reference what its readings count from
  * @param jarLitres volume of the jar, L, if known
  */
 public record TestFacts(
-    Instant startedAt,
+    Optional<Instant> startedAt,
     String source,
     Optional<Identity> identity,
     Reference reference,
