@@ -29,10 +29,12 @@ public final class Columns {
   /** The column of pressures. */
   record Pressure(String name, Optional<PressureUnit> unit, Optional<PressureSense> sense) {}
 
+  private final String text;
   private final Time time;
   private final Pressure pressure;
 
-  private Columns(Time time, Pressure pressure) {
+  private Columns(String text, Time time, Pressure pressure) {
+    this.text = text;
     this.time = time;
     this.pressure = pressure;
   }
@@ -52,7 +54,13 @@ public final class Columns {
       }
       parts.put(key, part.substring(equals + 1));
     }
-    return new Columns(timeOf(segments(parts, "time")), pressureOf(segments(parts, "pressure")));
+    return new Columns(
+        text, timeOf(segments(parts, "time")), pressureOf(segments(parts, "pressure")));
+  }
+
+  /** The written form. */
+  public String text() {
+    return text;
   }
 
   Time time() {

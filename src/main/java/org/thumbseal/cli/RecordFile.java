@@ -51,33 +51,37 @@ final class RecordFile {
     return bytes;
   }
 
+  /** The results in it; a capture is one whatever columns are named. */
   List<ResultDocument> grade(Optional<Columns> columns, GradingSettings settings) {
     try {
       if (bytes.length == 0) {
         throw Failure.usage(path + ": is empty");
       }
-      return columns.isPresent() ? table(columns.get(), settings) : capture(settings);
+      if (CaptureReader.looksLikeCapture(bytes)) {
+        Grader.Source source = Grader.Source.capture(name(), Sha256.hex(bytes));
+        return Grader.grade(CaptureReader.read(bytes), source, settings);
+      }
+      return table(columns.orElseThrow(this::noCapture), settings);
     } catch (CaptureFormatException e) {
       throw Failure.usage(path + ": " + e.getMessage());
     }
   }
 
-  private List<ResultDocument> capture(GradingSettings settings) throws CaptureFormatException {
-    if (!CaptureReader.looksLikeCapture(bytes)) {
-      throw Failure.usage(
-          path
-              + ": not a capture file; for a table of times and pressures add"
-              + " --columns time=NAME:UNIT,pressure=NAME:UNIT");
-    }
-    return Grader.grade(CaptureReader.read(bytes), source(), settings);
-  }
-
   private List<ResultDocument> table(Columns columns, GradingSettings settings)
       throws CaptureFormatException {
-    return Grader.grade(TableReader.read(bytes, columns), source(), settings);
+    Grader.Source source =
+        new Grader.Source(name(), Sha256.hex(bytes), Optional.of(columns.text()));
+    return Grader.grade(TableReader.read(bytes, columns), source, settings);
   }
 
-  private Grader.Source source() {
-    return new Grader.Source(path.getFileName().toString(), Sha256.hex(bytes));
+  private Failure noCapture() {
+    return Failure.usage(
+        path
+            + ": not a capture file; for a table of times and pressures add"
+            + " --columns time=NAME:UNIT,pressure=NAME:UNIT");
+  }
+
+  private String name() {
+    return path.getFileName().toString();
   }
 }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
+import org.thumbseal.archive.StoredResult;
 import org.thumbseal.capture.CaptureFormatException;
 import org.thumbseal.capture.Columns;
 import org.thumbseal.grade.Verdict;
@@ -91,12 +92,24 @@ final class ReplayCommand implements Callable<Integer> {
       }
       for (ResultDocument result : results) {
         print(result);
-        archive.ifPresent(a -> storing.store(a, result, record.bytes()));
+        archive.ifPresent(a -> tell(storing.store(a, result, record.bytes())));
         note(result.grade().verdict() == Verdict.PASS ? ExitCode.GOOD : ExitCode.NOT_PASSED);
       }
     } catch (Failure e) {
       complain(e.exitCode(), String.valueOf(e.getMessage()));
     }
+  }
+
+  /** The same evidence has the same id: graded again, even by other criteria, it is not added. */
+  private void tell(StoredResult stored) {
+    spec.commandLine()
+        .getErr()
+        .println(
+            "thumbseal: "
+                + Printable.line(
+                    stored.added()
+                        ? "sealed in " + stored.document()
+                        : "this test is stored already and stays as it is: " + stored.document()));
   }
 
   private void print(ResultDocument result) {

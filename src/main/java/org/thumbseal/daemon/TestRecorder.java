@@ -108,7 +108,7 @@ public final class TestRecorder implements SessionHandler {
   }
 
   private void grade(Capture capture) {
-    Grader.Source source = new Grader.Source(UNNAMED, Sha256.hex(capture.format()));
+    Grader.Source source = Grader.Source.capture(UNNAMED, Sha256.hex(capture.format()));
     List<ResultDocument> results = Grader.grade(capture, source, settings);
     if (results.isEmpty()) {
       listener.notice(

@@ -166,6 +166,7 @@ public final class ResultTree {
     ObjectNode node = Json.object();
     node.put("capture", evidence.capture());
     node.put("sha256", evidence.sha256());
+    evidence.columns().ifPresent(columns -> node.put("columns", columns));
     node.put("samples", evidence.samples());
     node.put("gaps", evidence.gaps());
     ObjectNode rejected = node.putObject("rejected");

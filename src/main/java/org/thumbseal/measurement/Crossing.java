@@ -25,7 +25,28 @@ record Crossing(double seconds, double slope, double levelError) {
   /** The first crossing of a level by a curve that begins at the blocking, if there is one. */
   static Optional<Crossing> of(Curve blocked, double level, double onset) {
     return firstGuess(blocked, level)
-        .flatMap(t -> refined(blocked, level, new Place(t, t - onset)));
+        .flatMap(
+            t ->
+                refined(blocked, level, new Place(t, t - onset))
+                    .or(() -> between(blocked, level, t)));
+  }
+
+  /** Where the rise is too steep for a window: between the samples on both sides of the level. */
+  private static Optional<Crossing> between(Curve blocked, double level, double guess) {
+    int after = blocked.indexAt(guess - SMOOTHED);
+    while (after < blocked.size() && blocked.level(after) < level) {
+      after++;
+    }
+    while (after > 0 && after < blocked.size() && blocked.level(after - 1) >= level) {
+      after--;
+    }
+    if (after == 0 || after == blocked.size()) {
+      return Optional.empty();
+    }
+    double apart = blocked.time(after) - blocked.time(after - 1);
+    double slope = (blocked.level(after) - blocked.level(after - 1)) / apart;
+    double time = blocked.time(after) - (blocked.level(after) - level) / slope;
+    return Optional.of(new Crossing(time, slope, apart * slope / Math.sqrt(12)));
   }
 
   private record Place(double time, double sinceOnset) {}

@@ -60,8 +60,4 @@ final class Baseline {
   double level() {
     return trace.medianOlderThan(UNDECIDED);
   }
-
-  double newest() {
-    return trace.isEmpty() ? 0 : trace.level();
-  }
 }

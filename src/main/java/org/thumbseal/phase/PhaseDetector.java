@@ -34,6 +34,7 @@ public final class PhaseDetector {
   private @Nullable Finished finished;
   private double earliest = Double.NEGATIVE_INFINITY;
   private double now;
+  private double level;
   private boolean started;
 
   private record Finished(Climb climb, Ending ending, double endSeconds) {}
@@ -107,6 +108,7 @@ public final class PhaseDetector {
   }
 
   private void step(Slot slot) {
+    level = slot.kilopascals();
     Climb open = climb;
     if (open == null) {
       rest(slot);
@@ -193,6 +195,6 @@ public final class PhaseDetector {
   }
 
   private void enter(Phase phase, double seconds) {
-    out.accept(new Entered(phase, seconds, baseline.newest()));
+    out.accept(new Entered(phase, seconds, level));
   }
 }

@@ -36,8 +36,14 @@ public final class Grader {
    *
    * @param fileName without folder
    * @param sha256 of its bytes, 64 hexadecimal digits
+   * @param columns where a table has time and pressure; absent for a capture
    */
-  public record Source(String fileName, String sha256) {}
+  public record Source(String fileName, String sha256, Optional<String> columns) {
+    /** A capture file. */
+    public static Source capture(String fileName, String sha256) {
+      return new Source(fileName, sha256, Optional.empty());
+    }
+  }
 
   /** The results of the tests in a capture, in order; none where no test was found. */
   public static List<ResultDocument> grade(
@@ -70,6 +76,7 @@ public final class Grader {
         new Evidence(
             source.fileName(),
             source.sha256(),
+            source.columns(),
             recording.samples(),
             recording.gaps(),
             recording.rejected()));
