@@ -26,21 +26,24 @@ final class Steps {
     }
   }
 
+  private final Curve curve;
   private final Curve bins;
   private final List<Level> levels = new ArrayList<>();
 
-  private Steps(Curve bins) {
+  private Steps(Curve curve, Curve bins) {
+    this.curve = curve;
     this.bins = bins;
   }
 
   /** The levels of a curve, in order; one where there is no step. */
   static List<Level> of(Curve curve) {
-    Curve bins = curve.binned(BIN);
-    Steps steps = new Steps(bins);
-    if (!bins.isEmpty()) {
-      steps.split(0, bins.size());
+    if (curve.isEmpty()) {
+      return List.of();
     }
-    return steps.levels;
+    Curve bins = curve.binned(BIN);
+    Steps steps = new Steps(curve, bins);
+    steps.split(0, bins.size());
+    return steps.sharpened();
   }
 
   private void split(int from, int end) {
@@ -51,6 +54,38 @@ final class Steps {
       split(from, best);
       split(best, end);
     }
+  }
+
+  /** The same levels with their borders moved from the middle of a bin to a sample. */
+  private List<Level> sharpened() {
+    List<Level> sharp = new ArrayList<>();
+    double from = curve.firstTime();
+    for (int i = 0; i < levels.size(); i++) {
+      boolean last = i + 1 == levels.size();
+      double to = last ? levels.get(i).to() : border(levels.get(i), levels.get(i + 1));
+      Curve part = curve.between(from, to);
+      sharp.add(new Level(from, to, part.isEmpty() ? levels.get(i).mean() : part.mean()));
+      from = to;
+    }
+    return sharp;
+  }
+
+  /** The first sample of the second level, by least squares over the two bins at the border. */
+  private double border(Level first, Level second) {
+    Curve near = curve.between(first.to() - 1.5 * BIN, first.to() + 1.5 * BIN);
+    double middle = (first.mean() + second.mean()) / 2;
+    double sign = Math.signum(second.mean() - first.mean());
+    double gain = 0;
+    double most = Double.NEGATIVE_INFINITY;
+    double border = first.to();
+    for (int i = near.size() - 1; i >= 0; i--) {
+      gain += sign * (near.level(i) - middle);
+      if (gain > most) {
+        most = gain;
+        border = near.time(i);
+      }
+    }
+    return border;
   }
 
   private double endOf(int end) {
