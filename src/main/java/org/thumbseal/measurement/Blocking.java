@@ -1,6 +1,7 @@
 package org.thumbseal.measurement;
 
 import java.util.Optional;
+import org.thumbseal.fit.LinearLeastSquares;
 
 /**
  * The instant the inlet was blocked, by least squares on the first part of the rise.
@@ -17,9 +18,30 @@ record Blocking(double seconds, double standardUncertainty) {
   private static final double LEAD = 0.3;
   private static final double SHORTEST_SEARCH = 0.3;
   private static final int FEWEST = 6;
+  private static final double LINE = 1;
+
+  /** An open level that grows more slowly is steady, kPa/s. */
+  private static final double STEADY = 0.3;
 
   /** The rise as it is seen from the open level. */
   record Rise(Curve curve, double open, double amplitude, double noise) {
+
+    /**
+     * A part with the open level taken off. A pump whose inlet is partly blocked already may still
+     * be climbing: then it is the line it climbs along.
+     */
+    Curve levelled(Curve part, double earliest) {
+      Curve before = curve.between(earliest - LINE, earliest);
+      if (before.size() < FEWEST) {
+        return part.minus(open);
+      }
+      double middle = earliest - LINE / 2;
+      return LinearLeastSquares.robustPolynomial(before.points(), 1, middle)
+          .result()
+          .filter(f -> f.parameter(1) > STEADY + 4 * f.standardError(1))
+          .map(f -> part.minusLine(f.parameter(0), f.parameter(1), middle))
+          .orElseGet(() -> part.minus(open));
+    }
 
     /** Index of the first sample from which on the rise stays above a share of its height. */
     int above(double share) {
@@ -46,8 +68,8 @@ record Blocking(double seconds, double standardUncertainty) {
       return Optional.empty();
     }
     double earliest = seen - Math.max(SHORTEST_SEARCH, 2 * (until - seen));
-    Curve part = rise.curve().between(earliest - LEAD, until).minus(rise.open());
-    return Knee.of(part, earliest, seen)
+    Curve part = rise.curve().between(earliest - LEAD, until);
+    return Knee.of(rise.levelled(part, earliest), earliest, seen)
         .map(k -> new Blocking(k.seconds(), k.standardUncertainty()));
   }
 

@@ -115,6 +115,13 @@ public final class Curve {
     return new Curve(times, Arrays.stream(levels).map(v -> v - kilopascals).toArray());
   }
 
+  /** The same with a line taken off the vacuum: its level at a time, kPa, and its slope, kPa/s. */
+  Curve minusLine(double level, double slope, double at) {
+    double[] rest = new double[size()];
+    Arrays.setAll(rest, i -> levels[i] - level - slope * (times[i] - at));
+    return new Curve(times, rest);
+  }
+
   Points points() {
     return Points.of(times, levels);
   }

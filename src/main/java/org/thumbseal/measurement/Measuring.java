@@ -10,6 +10,7 @@ import org.thumbseal.wire.WireRecord.Reference;
 /** The way from a cut-out record to the quantities of a test, step by step. */
 final class Measuring {
   private static final double BEFORE_ONSET = 0.3;
+  private static final double BEFORE_BLOCKING = 3;
   private static final double OPEN_GUARD = 0.02;
 
   private final Recorded recorded;
@@ -53,7 +54,7 @@ final class Measuring {
   }
 
   private Blocking blocking(Rest before, double seen) {
-    Curve curve = recorded.curve().between(beforeOnset(seen) - 0.3, release.seconds());
+    Curve curve = recorded.curve().between(beforeOnset(seen) - BEFORE_BLOCKING, release.seconds());
     if (!before.hasOpen() && curve.isEmpty()) {
       return new Blocking(seen, recorded.curve().period());
     }
