@@ -8,6 +8,11 @@ import org.thumbseal.quantity.Quantity;
 
 /** The vacuum must go on to at least the maximum that is asked for. */
 final class MaximumCriterion {
+  /**
+   * A vacuum that grows more slowly counts as steady, kPa/s (common practice: the needle rests).
+   */
+  private static final double STEADY = 0.15;
+
   private final Judged test;
   private final Verdict rise;
 
@@ -52,7 +57,9 @@ final class MaximumCriterion {
    * then the test decides nothing, unless the rise has failed already.
    */
   private Judgement low(Quantity maximum, String facts) {
-    boolean stoodStill = test.quality().reachable() < limit() - maximum.expandedUncertainty();
+    boolean stoodStill =
+        test.quality().finalSlope() < STEADY
+            || test.quality().reachable() < limit() - maximum.expandedUncertainty();
     if (stoodStill) {
       return Judgement.of(Verdict.FAIL, ReasonCode.MAXIMUM_LOW, facts.strip());
     }
