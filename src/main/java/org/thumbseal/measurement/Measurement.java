@@ -37,6 +37,6 @@ public record Measurement(
 
   /** Measures the test in a window of the stream. */
   public static Measurement of(TestWindow window, Setup setup) {
-    return new Measuring(Recorded.of(window), setup).measure();
+    return new Measuring(Located.in(Recorded.of(window)), setup).measure();
   }
 }

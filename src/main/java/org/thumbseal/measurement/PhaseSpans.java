@@ -12,17 +12,19 @@ final class PhaseSpans {
   private static final double SMOOTHED = 0.2;
   private static final double SETTLED = 0.5;
 
+  private final Located located;
   private final Recorded recorded;
   private final Rest rest;
   private final Blocking blocking;
   private final Release release;
   private final List<PhaseSpan> spans = new ArrayList<>();
 
-  PhaseSpans(Recorded recorded, Rest rest, Blocking blocking, Release release) {
-    this.recorded = recorded;
-    this.rest = rest;
-    this.blocking = blocking;
-    this.release = release;
+  PhaseSpans(Located located) {
+    this.located = located;
+    this.recorded = located.recorded();
+    this.rest = located.rest();
+    this.blocking = located.blocking();
+    this.release = located.release();
   }
 
   List<PhaseSpan> list(Curve blocked) {
@@ -72,7 +74,7 @@ final class PhaseSpans {
 
   private void add(Phase phase, double from, double to) {
     if (to > from) {
-      spans.add(new PhaseSpan(phase, from, to));
+      spans.add(new PhaseSpan(phase, located.trueTime(from), located.trueTime(to)));
     }
   }
 }

@@ -1,0 +1,53 @@
+package org.thumbseal.measurement;
+
+/**
+ * Where the parts of a test are in its record.
+ *
+ * @param recorded the record
+ * @param clock the sensor's clock against the host's
+ * @param rest the levels before the blocking
+ * @param blocking when the inlet was blocked
+ * @param release when the blocking ended
+ */
+record Located(Recorded recorded, ClockCheck clock, Rest rest, Blocking blocking, Release release) {
+  /** The detector is late by some slots; so much is left out of the baseline, s. */
+  private static final double BEFORE_ONSET = 0.3;
+
+  private static final double BEFORE_BLOCKING = 3;
+  private static final double OPEN_GUARD = 0.02;
+
+  static Located in(Recorded recorded) {
+    double seen = recorded.window().onsetSeconds();
+    Release release = Release.of(recorded, seen);
+    Blocking blocking = blocking(recorded, release);
+    Rest rest = Rest.before(recorded.curve(), blocking.seconds() - OPEN_GUARD);
+    return new Located(recorded, ClockCheck.of(recorded.samples()), rest, blocking, release);
+  }
+
+  private static Blocking blocking(Recorded recorded, Release release) {
+    double quietEnd = quietEnd(recorded);
+    Rest before = Rest.before(recorded.curve(), quietEnd);
+    Curve curve = recorded.curve().between(quietEnd - BEFORE_BLOCKING, release.seconds());
+    if (curve.isEmpty()) {
+      return new Blocking(recorded.window().onsetSeconds(), recorded.curve().period());
+    }
+    double amplitude = curve.binned(0.1).highest() - before.openMean();
+    return Blocking.of(new Blocking.Rise(curve, before.openMean(), amplitude, recorded.noise()));
+  }
+
+  private static double quietEnd(Recorded recorded) {
+    double seen = recorded.window().onsetSeconds();
+    boolean enough = seen - recorded.curve().firstTime() > 4 * BEFORE_ONSET;
+    return enough ? seen - BEFORE_ONSET : seen;
+  }
+
+  /** The blocked part, on the sensor's own zero. */
+  Curve blocked() {
+    return recorded.curve().between(blocking.seconds(), release.seconds());
+  }
+
+  /** Seconds on the true clock. */
+  double trueTime(double deviceSeconds) {
+    return deviceSeconds * clock.rate();
+  }
+}
