@@ -1,75 +1,119 @@
 package org.thumbseal.capture;
 
+import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 
-/** Reads a capture file; one that was cut off anywhere is read up to its last whole line. */
+/**
+ * Reads a capture file line by line, in bounded memory; one that was cut off anywhere is read up to
+ * its last whole line.
+ */
 public final class CaptureReader {
   private static final int LONGEST_LINE = 2_048;
+  private static final int MOST_FACTS = 100;
   private static final String MAGIC = CaptureHeader.MAGIC;
+  private static final byte[] BEGIN = "# thumbseal capture".getBytes(StandardCharsets.US_ASCII);
 
+  private final WholeLines lines;
   private final Map<String, String> facts = new LinkedHashMap<>();
-  private final List<CaptureLine> lines = new ArrayList<>();
   private Optional<Instant> started = Optional.empty();
+  private Optional<String> pending = Optional.empty();
   private int unreadable;
 
-  private CaptureReader() {}
+  private CaptureReader(InputStream in) {
+    this.lines = new WholeLines(new BufferedInputStream(in, 1 << 16), LONGEST_LINE);
+  }
+
+  /** How many bytes {@link #looksLikeCapture} wants to see. */
+  public static int sniffedBytes() {
+    return BEGIN.length;
+  }
 
   /** Whether these bytes begin like a capture file of any version. */
   public static boolean looksLikeCapture(byte[] bytes) {
-    byte[] magic = "# thumbseal capture".getBytes(StandardCharsets.US_ASCII);
-    return bytes.length >= magic.length
-        && java.util.Arrays.equals(magic, 0, magic.length, bytes, 0, magic.length);
+    return bytes.length >= BEGIN.length
+        && Arrays.equals(BEGIN, 0, BEGIN.length, bytes, 0, BEGIN.length);
   }
 
   /**
-   * Reads the bytes of a capture file.
+   * Reads the bytes of a whole capture file.
    *
    * @throws CaptureFormatException if it is no capture, or of a version this program does not know
    */
   public static Capture read(byte[] bytes) throws CaptureFormatException {
-    String text = new String(bytes, StandardCharsets.UTF_8);
-    int end = text.lastIndexOf('\n');
-    if (!looksLikeCapture(bytes) || end < 0) {
-      throw new CaptureFormatException("not a capture file (first line is not '" + MAGIC + "')");
+    try {
+      CaptureReader reader = open(new ByteArrayInputStream(bytes));
+      List<CaptureLine> all = new ArrayList<>();
+      reader.forEachLine(all::add);
+      return new Capture(reader.header(), all, reader.unreadable());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    return new CaptureReader().readLines(text.substring(0, end + 1).split("\r?\n", 0));
   }
 
-  private Capture readLines(String[] texts) throws CaptureFormatException {
-    if (!texts[0].strip().equals(MAGIC)) {
+  /**
+   * Reads the header; the lines follow with {@link #forEachLine}.
+   *
+   * @throws CaptureFormatException if it is no capture, or of a version this program does not know
+   */
+  public static CaptureReader open(InputStream in) throws IOException, CaptureFormatException {
+    CaptureReader reader = new CaptureReader(in);
+    reader.readHeader();
+    return reader;
+  }
+
+  /** What was known when the capture was started. */
+  public CaptureHeader header() {
+    return new CaptureHeader(started.orElse(Instant.EPOCH), facts);
+  }
+
+  /** Hands on every line that can be read, in order; may be called once. */
+  public void forEachLine(Consumer<CaptureLine> taker) throws IOException {
+    for (Optional<String> text = pending; text.isPresent(); text = lines.next()) {
+      CaptureLine.parse(text.get()).ifPresentOrElse(taker, () -> unreadable++);
+    }
+    pending = Optional.empty();
+  }
+
+  /** Lines so far that are no capture lines. */
+  public int unreadable() {
+    return unreadable;
+  }
+
+  private void readHeader() throws IOException, CaptureFormatException {
+    String first = lines.next().orElse("");
+    if (!first.startsWith("# thumbseal capture")) {
+      throw new CaptureFormatException("not a capture file (first line is not '" + MAGIC + "')");
+    }
+    if (!first.strip().equals(MAGIC)) {
       throw new CaptureFormatException(
           "capture version not known: '"
-              + Quote.of(texts[0])
+              + Quote.of(first)
               + "'; this program reads '"
               + MAGIC
               + "'");
     }
-    for (int i = 1; i < texts.length; i++) {
-      readLine(texts[i]);
+    pending = lines.next();
+    while (pending.isPresent() && pending.get().startsWith("# ")) {
+      readFact(pending.get().substring(2).strip());
+      pending = lines.next();
     }
-    if (started.isEmpty() && !lines.isEmpty()) {
+    if (started.isEmpty() && pending.isPresent()) {
       throw new CaptureFormatException(
           "capture without a '# started <time>' line: add one, such as '# started"
               + " 2026-03-02T07:15:00Z', so that its tests have a date");
-    }
-    CaptureHeader header = new CaptureHeader(started.orElse(Instant.EPOCH), facts);
-    return new Capture(header, lines, unreadable);
-  }
-
-  private void readLine(String text) throws CaptureFormatException {
-    if (text.startsWith("# ") && lines.isEmpty()) {
-      readFact(text.substring(2).strip());
-    } else if (text.length() > LONGEST_LINE) {
-      unreadable++;
-    } else {
-      CaptureLine.parse(text).ifPresentOrElse(lines::add, () -> unreadable++);
     }
   }
 
@@ -79,7 +123,7 @@ public final class CaptureReader {
     String value = space < 0 ? "" : fact.substring(space + 1).strip();
     if (key.equals("started")) {
       started = Optional.of(started.isPresent() ? started.get() : instant(value));
-    } else if (!key.isEmpty()) {
+    } else if (!key.isEmpty() && facts.size() < MOST_FACTS) {
       facts.putIfAbsent(key, value);
     }
   }

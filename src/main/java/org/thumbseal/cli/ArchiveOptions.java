@@ -69,7 +69,7 @@ final class ArchiveOptions {
     return file == null ? KeyStore.defaultFile(System.getenv()) : file;
   }
 
-  StoredResult store(Archive archive, ResultDocument result, byte[] capture) {
+  StoredResult store(Archive archive, ResultDocument result, Path capture) {
     try {
       return archive.store(ResultTree.of(result), capture);
     } catch (ArchiveException e) {

@@ -23,10 +23,19 @@ public final class Main {
   /** Runs one command; never throws for a user's mistake. */
   static int run(String[] args, Streams streams) {
     CommandLine line = commandLine(streams);
-    int code = line.execute(args);
+    int code = execute(line, args);
     line.getOut().flush();
     line.getErr().flush();
     return code;
+  }
+
+  private static int execute(CommandLine line, String[] args) {
+    try {
+      return line.execute(args);
+    } catch (OutOfMemoryError e) {
+      say(line, "out of memory; give Java more with -Xmx, or name fewer files");
+      return ExitCode.MACHINE;
+    }
   }
 
   static CommandLine commandLine(Streams streams) {

@@ -1,6 +1,7 @@
 package org.thumbseal.cli;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,63 +16,70 @@ import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.seal.Sha256;
 
-/** A capture or a table on disk, whole in memory. */
-final class RecordFile {
-  private static final long LARGEST = 256L << 20;
+/** A capture of any length, or a table, on disk; every way it can go wrong is one line. */
+record RecordFile(Path path) {
 
-  private final Path path;
-  private final byte[] bytes;
-
-  private RecordFile(Path path, byte[] bytes) {
-    this.path = path;
-    this.bytes = bytes;
-  }
-
-  /** Reads a file; every way this can go wrong is one line. */
-  static RecordFile read(Path path) {
+  /** The results in it; a capture is one whatever columns are named. */
+  List<ResultDocument> grade(Optional<Columns> columns, GradingSettings settings) {
     try {
-      if (!Files.exists(path)) {
-        throw Failure.usage(path + ": no such file");
-      }
-      if (Files.isDirectory(path)) {
-        throw Failure.usage(path + ": is a directory; name the capture files in it");
-      }
-      if (Files.size(path) > LARGEST) {
-        throw Failure.usage(path + ": larger than 256 MiB; cut it around the test");
-      }
-      return new RecordFile(path, Files.readAllBytes(path));
+      requireFile();
+      return isCapture()
+          ? capture(settings)
+          : table(columns.orElseThrow(this::noCapture), settings);
+    } catch (CaptureFormatException e) {
+      throw Failure.usage(path + ": " + e.getMessage());
     } catch (AccessDeniedException e) {
-      throw Failure.machine(path + ": may not be read: permission denied");
+      throw Failure.usage(path + ": may not be read: permission denied");
     } catch (IOException e) {
       throw Failure.machine(path + ": cannot be read: " + e.getMessage());
     }
   }
 
-  byte[] bytes() {
-    return bytes;
+  private void requireFile() throws IOException {
+    if (!Files.exists(path)) {
+      throw Failure.usage(path + ": no such file");
+    }
+    if (Files.isDirectory(path)) {
+      throw Failure.usage(path + ": is a directory; name the capture files in it");
+    }
+    if (Files.size(path) == 0) {
+      throw Failure.usage(path + ": is empty");
+    }
   }
 
-  /** The results in it; a capture is one whatever columns are named. */
-  List<ResultDocument> grade(Optional<Columns> columns, GradingSettings settings) {
-    try {
-      if (bytes.length == 0) {
-        throw Failure.usage(path + ": is empty");
-      }
-      if (CaptureReader.looksLikeCapture(bytes)) {
-        Grader.Source source = Grader.Source.capture(name(), Sha256.hex(bytes));
-        return Grader.grade(CaptureReader.read(bytes), source, settings);
-      }
-      return table(columns.orElseThrow(this::noCapture), settings);
-    } catch (CaptureFormatException e) {
-      throw Failure.usage(path + ": " + e.getMessage());
+  private boolean isCapture() throws IOException {
+    try (InputStream in = Files.newInputStream(path)) {
+      return CaptureReader.looksLikeCapture(in.readNBytes(CaptureReader.sniffedBytes()));
+    }
+  }
+
+  private List<ResultDocument> capture(GradingSettings settings)
+      throws IOException, CaptureFormatException {
+    Grader.Source source = Grader.Source.capture(name(), digest());
+    try (InputStream in = Files.newInputStream(path)) {
+      return Grader.grade(CaptureReader.open(in), source, settings);
     }
   }
 
   private List<ResultDocument> table(Columns columns, GradingSettings settings)
-      throws CaptureFormatException {
+      throws IOException, CaptureFormatException {
+    if (Files.size(path) > TableReader.LARGEST_BYTES) {
+      throw Failure.usage(
+          path
+              + ": larger than "
+              + (TableReader.LARGEST_BYTES >> 20)
+              + " MiB; cut it around the test");
+    }
+    byte[] bytes = Files.readAllBytes(path);
     Grader.Source source =
         new Grader.Source(name(), Sha256.hex(bytes), Optional.of(columns.text()));
     return Grader.grade(TableReader.read(bytes, columns), source, settings);
+  }
+
+  private String digest() throws IOException {
+    try (InputStream in = Files.newInputStream(path)) {
+      return Sha256.hex(in);
+    }
   }
 
   private Failure noCapture() {

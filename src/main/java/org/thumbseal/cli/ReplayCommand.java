@@ -85,14 +85,13 @@ final class ReplayCommand implements Callable<Integer> {
   private void replay(
       Path file, Optional<Columns> table, GradingSettings settings, Optional<Archive> archive) {
     try {
-      RecordFile record = RecordFile.read(file);
-      List<ResultDocument> results = record.grade(table, settings);
+      List<ResultDocument> results = new RecordFile(file).grade(table, settings);
       if (results.isEmpty()) {
         complain(ExitCode.NOT_PASSED, file + ": no test in it (the inlet was never blocked)");
       }
       for (ResultDocument result : results) {
         print(result);
-        archive.ifPresent(a -> tell(storing.store(a, result, record.bytes())));
+        archive.ifPresent(a -> tell(storing.store(a, result, file)));
         note(result.grade().verdict() == Verdict.PASS ? ExitCode.GOOD : ExitCode.NOT_PASSED);
       }
     } catch (Failure e) {

@@ -1,9 +1,11 @@
 package org.thumbseal.pipeline;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.thumbseal.capture.Capture;
+import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Table;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Limits;
@@ -48,6 +50,12 @@ public final class Grader {
   /** The results of the tests in a capture, in order; none where no test was found. */
   public static List<ResultDocument> grade(
       Capture capture, Source source, GradingSettings settings) {
+    return new Grader(Recording.of(capture), source, settings).results();
+  }
+
+  /** The same for a capture read from a file, in bounded memory however long it is. */
+  public static List<ResultDocument> grade(
+      CaptureReader capture, Source source, GradingSettings settings) throws IOException {
     return new Grader(Recording.of(capture), source, settings).results();
   }
 

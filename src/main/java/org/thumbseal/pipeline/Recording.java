@@ -1,5 +1,6 @@
 package org.thumbseal.pipeline;
 
+import java.io.IOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
+import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.phase.PhaseDetector;
 import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.phase.TestWindow;
@@ -45,14 +47,27 @@ final class Recording {
     Recording recording = new Recording(capture.header());
     SampleStream stream = new SampleStream(recording::take);
     capture.lines().forEach(line -> stream.accept(line.hostMicros(), line.text()));
-    stream.end();
-    stream.rejected().forEach((cause, count) -> recording.reject(cause.code(), count));
-    recording.reject("unreadable", capture.unreadable());
-    recording.identity = stream.identity();
-    recording.ambient = stream.ambient();
-    recording.reference = stream.identity().map(Identity::reference).orElse(Reference.GAUGE);
-    recording.detector.end();
+    recording.finish(stream, capture.unreadable());
     return recording;
+  }
+
+  /** The same, line by line from a file of any length. */
+  static Recording of(CaptureReader capture) throws IOException {
+    Recording recording = new Recording(capture.header());
+    SampleStream stream = new SampleStream(recording::take);
+    capture.forEachLine(line -> stream.accept(line.hostMicros(), line.text()));
+    recording.finish(stream, capture.unreadable());
+    return recording;
+  }
+
+  private void finish(SampleStream stream, int unreadable) {
+    stream.end();
+    stream.rejected().forEach((cause, count) -> reject(cause.code(), count));
+    reject("unreadable", unreadable);
+    identity = stream.identity();
+    ambient = stream.ambient();
+    reference = stream.identity().map(Identity::reference).orElse(Reference.GAUGE);
+    detector.end();
   }
 
   /** Runs the samples of another program's table through the detector. */
