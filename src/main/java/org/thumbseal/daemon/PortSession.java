@@ -74,7 +74,7 @@ final class PortSession {
     Optional<SessionEnd> end = Optional.empty();
     while (end.isEmpty()) {
       int count = connection.read(buffer);
-      micros = Math.max(micros, elapsedMicros());
+      micros = Math.max(micros, connection.arrivedMicros().orElseGet(this::elapsedMicros));
       if (stopping.getAsBoolean()) {
         return SessionEnd.STOPPED;
       }
@@ -93,7 +93,7 @@ final class PortSession {
   }
 
   private long elapsedMicros() {
-    return (long) ((surroundings.clock().nanos() - openedNanos) * link.speed() / 1_000);
+    return (surroundings.clock().nanos() - openedNanos) / 1_000;
   }
 
   private Optional<SessionEnd> take(byte[] buffer, int count) {

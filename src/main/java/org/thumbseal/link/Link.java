@@ -22,11 +22,6 @@ public interface Link {
    */
   boolean finite();
 
-  /** How many microseconds of its own pass in one of the host: 1 but for a simulator in a hurry. */
-  default double speed() {
-    return 1;
-  }
-
   /** How long after opening what comes in is to be thrown away. */
   default Duration settle() {
     return Duration.ZERO;

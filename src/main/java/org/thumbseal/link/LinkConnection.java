@@ -1,5 +1,7 @@
 package org.thumbseal.link;
 
+import java.util.OptionalLong;
+
 /** An open link. One thread reads; another may close. */
 public interface LinkConnection extends AutoCloseable {
 
@@ -14,6 +16,14 @@ public interface LinkConnection extends AutoCloseable {
    *     end
    */
   int read(byte[] buffer);
+
+  /**
+   * When what was read last arrived, microseconds since the opening, where the link knows it better
+   * than the clock of whoever reads: a simulator has a time of its own, which may run faster.
+   */
+  default OptionalLong arrivedMicros() {
+    return OptionalLong.empty();
+  }
 
   /** Lets go of it, within two seconds whatever the driver does. Closing twice is harmless. */
   @Override

@@ -3,6 +3,7 @@ package org.thumbseal.link;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Iterator;
+import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.link.SimulatedSensor.TimedLine;
 
@@ -18,6 +19,7 @@ final class SimulatedConnection implements LinkConnection {
   private @Nullable TimedLine next;
   private byte[] pending = NOTHING;
   private int taken;
+  private long arrivedMicros;
   private volatile boolean closed;
 
   SimulatedConnection(Iterator<TimedLine> lines, HostClock clock, double speed) {
@@ -50,6 +52,7 @@ final class SimulatedConnection implements LinkConnection {
     }
     pending = (next.text() + "\n").getBytes(StandardCharsets.ISO_8859_1);
     taken = 0;
+    arrivedMicros = next.hostMicros();
     next = null;
     return true;
   }
@@ -65,6 +68,11 @@ final class SimulatedConnection implements LinkConnection {
       clock.pause(Duration.ofNanos(wait));
     }
     return true;
+  }
+
+  @Override
+  public OptionalLong arrivedMicros() {
+    return OptionalLong.of(arrivedMicros);
   }
 
   @Override

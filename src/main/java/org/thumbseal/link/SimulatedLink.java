@@ -14,11 +14,6 @@ record SimulatedLink(LinkAddress.Simulated address, SimulatedSensor sensor, Host
   }
 
   @Override
-  public double speed() {
-    return address.speed();
-  }
-
-  @Override
   public LinkConnection open() throws LinkUnavailable {
     var lines = sensor.lines(address.kind(), address.seed());
     return new SimulatedConnection(lines, clock, address.speed());

@@ -250,8 +250,8 @@ class PortSupervisorTest {
   }
 
   @Test
-  void hostTimeOfAHurriedSimulatorIsItsOwn() throws Exception {
-    link.thatEnds().atSpeed(10).opening(link.after(SECOND, SAMPLE + "\n"), link.lost());
+  void hostTimeOfALinkThatKnowsItBetterIsItsOwn() throws Exception {
+    link.thatEnds().arrivingAt(10_000_000).opening(link.after(SECOND, SAMPLE + "\n"), link.lost());
     run();
     assertThat(recorder.told("10000000 ")).containsExactly("10000000 " + SAMPLE);
   }

@@ -6,6 +6,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.OptionalLong;
 import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkConnection;
 import org.thumbseal.link.LinkUnavailable;
@@ -29,7 +30,7 @@ final class ScriptedLink implements Link {
   final List<Duration> openedAt = new ArrayList<>();
   private final Deque<Opening> openings = new ArrayDeque<>();
   private boolean finite;
-  private double speed = 1;
+  private OptionalLong arrivedMicros = OptionalLong.empty();
   private Duration settle = Duration.ZERO;
   private Runnable whenDone = () -> {};
   private int closed;
@@ -56,8 +57,9 @@ final class ScriptedLink implements Link {
     return this;
   }
 
-  ScriptedLink atSpeed(double times) {
-    speed = times;
+  /** It has a time of its own, in which everything comes at this moment. */
+  ScriptedLink arrivingAt(long micros) {
+    arrivedMicros = OptionalLong.of(micros);
     return this;
   }
 
@@ -114,11 +116,6 @@ final class ScriptedLink implements Link {
   }
 
   @Override
-  public double speed() {
-    return speed;
-  }
-
-  @Override
   public Duration settle() {
     return settle;
   }
@@ -147,6 +144,11 @@ final class ScriptedLink implements Link {
         return LOST;
       }
       return steps.remove().read(buffer);
+    }
+
+    @Override
+    public OptionalLong arrivedMicros() {
+      return arrivedMicros;
     }
 
     @Override

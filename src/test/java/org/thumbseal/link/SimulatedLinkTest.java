@@ -58,6 +58,16 @@ class SimulatedLinkTest {
   }
 
   @Test
+  void linesArriveWhenTheSimulatorSaysHoweverLateTheyAreRead() throws Exception {
+    try (LinkConnection connection = link(10).open()) {
+      clock.advance(Duration.ofSeconds(9));
+      assertThat(connection.arrivedMicros()).hasValue(0);
+      LinkContract.read(connection, 14, 4);
+      assertThat(connection.arrivedMicros()).hasValue(700_000);
+    }
+  }
+
+  @Test
   void aSmallBufferLosesNothing() throws Exception {
     try (LinkConnection connection = link(1).open()) {
       assertThat(LinkContract.read(connection, 14, 4))
