@@ -12,7 +12,10 @@ public interface HostClock {
   /** Monotonic clock in nanoseconds from an origin of its own. */
   long nanos();
 
-  /** Lets this time pass. */
+  /**
+   * Lets this time pass; none where it is negative: who works out how long to wait may have been
+   * held up until after the moment that was waited for.
+   */
   void pause(Duration time);
 
   /** The clocks of this machine. */
