@@ -49,7 +49,7 @@ public final class Archive implements AutoCloseable {
       DirectoryLock lock = DirectoryLock.take(results);
       return openLocked(new ResultDirectory(results), key, lock);
     } catch (IOException e) {
-      throw ArchiveException.of(results, e);
+      throw ArchiveException.unusable(results, e);
     }
   }
 

@@ -21,13 +21,19 @@ public final class ArchiveException extends Exception {
     super(Printable.line(message));
   }
 
+  /** A directory that cannot be made or opened, and so cannot be where results go. */
+  static ArchiveException unusable(Path path, IOException cause) {
+    String why = cause instanceof NoSuchFileException ? "cannot be made" : reason(cause);
+    return new ArchiveException(path + ": " + why + "; choose another --results directory");
+  }
+
   static ArchiveException of(Path path, IOException cause) {
     return new ArchiveException(path + ": " + reason(cause));
   }
 
   private static String reason(IOException cause) {
     if (cause instanceof AccessDeniedException) {
-      return "permission denied; choose another --results directory or have its rights changed";
+      return "permission denied";
     }
     if (cause instanceof FileAlreadyExistsException || cause instanceof NotDirectoryException) {
       return "is in the way: a directory is needed here";

@@ -32,7 +32,10 @@ final class DirectoryLock implements AutoCloseable {
             StandardOpenOption.WRITE);
     if (lock(channel) == null) {
       channel.close();
-      throw new ArchiveException("another thumbseal is writing to " + directory);
+      throw new ArchiveException(
+          "another thumbseal is writing to "
+              + directory
+              + "; stop it, or choose another --results directory");
     }
     return new DirectoryLock(channel);
   }

@@ -6,19 +6,20 @@ import java.util.List;
 import org.thumbseal.daemon.BenchListener;
 import org.thumbseal.daemon.Daemon;
 import org.thumbseal.daemon.Limits;
-import org.thumbseal.daemon.PortOutcome;
 import org.thumbseal.daemon.PortSupervisor;
 import org.thumbseal.daemon.ResultStore;
 import org.thumbseal.daemon.Surroundings;
 import org.thumbseal.daemon.TestRecorder;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.link.LinkAddress;
+import org.thumbseal.link.LinkUnavailable;
 import org.thumbseal.link.Links;
 import org.thumbseal.pipeline.GradingSettings;
 
 /** Ports, recorders and the daemon over them, put together; stops in order when told to. */
 final class Bench {
   private final List<TestRecorder> recorders = new ArrayList<>();
+  private final BenchListener listener;
   private final Daemon daemon;
 
   /** What a bench is made of. */
@@ -26,6 +27,7 @@ final class Bench {
       ResultStore store, BenchListener listener, GradingSettings settings, InputStream in) {}
 
   Bench(List<LinkAddress> addresses, Parts parts, boolean waiting) {
+    listener = parts.listener();
     HostClock clock = HostClock.system();
     Links links = new Links(new SimulatedPumps(), parts.in(), clock);
     Limits standard = Limits.STANDARD;
@@ -61,11 +63,22 @@ final class Bench {
   }
 
   private int exitCode() {
-    boolean unsaved = recorders.stream().anyMatch(r -> r.unsaved() > 0);
-    boolean failed =
-        daemon.ports().stream()
-            .map(PortSupervisor::outcome)
-            .anyMatch(o -> o == PortOutcome.NOT_OPENED || o == PortOutcome.FAULT);
-    return unsaved || failed ? ExitCode.MACHINE : ExitCode.GOOD;
+    int unsaved = recorders.stream().mapToInt(TestRecorder::unsaved).sum();
+    if (unsaved > 0) {
+      listener.notice("results that could not be written, and are lost now: " + unsaved);
+      return ExitCode.MACHINE;
+    }
+    return daemon.ports().stream().mapToInt(Bench::exitCode).max().orElse(ExitCode.GOOD);
+  }
+
+  private static int exitCode(PortSupervisor port) {
+    return switch (port.outcome()) {
+      case RUNNING, INPUT_ENDED, STOPPED -> ExitCode.GOOD;
+      case FAULT -> ExitCode.MACHINE;
+      case NOT_OPENED ->
+          port.refusal().filter(LinkUnavailable::isMistake).isPresent()
+              ? ExitCode.USAGE
+              : ExitCode.MACHINE;
+    };
   }
 }

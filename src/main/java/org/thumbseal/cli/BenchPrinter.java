@@ -10,8 +10,13 @@ import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.report.ResultText;
 
-/** Prints one line per change of phase and per verdict; notices go to standard error. */
+/**
+ * Prints one line per change of phase and per verdict; where the file of the result does not fit
+ * into the line, it stands below, indented. Notices go to standard error.
+ */
 class BenchPrinter implements BenchListener {
+  private static final int WIDTH = 100;
+
   private final PrintWriter out;
   private final PrintWriter err;
 
@@ -24,13 +29,14 @@ class BenchPrinter implements BenchListener {
   public void phase(String port, PhaseEvent.Entered phase) {
     print(
         out,
-        String.format(
-            Locale.ROOT,
-            "%s: %-7s at %8.2f s   %s",
-            port,
-            phase.phase().code(),
-            phase.seconds(),
-            whatNow(phase.phase())));
+        Printable.line(
+            String.format(
+                Locale.ROOT,
+                "%s: %-7s at %8.2f s   %s",
+                port,
+                phase.phase().code(),
+                phase.seconds(),
+                whatNow(phase.phase()))));
   }
 
   private static String whatNow(Phase phase) {
@@ -46,16 +52,19 @@ class BenchPrinter implements BenchListener {
 
   @Override
   public void result(String port, ResultDocument result, Path file) {
-    print(out, port + ": " + ResultText.oneLine(result) + "  " + file);
+    String line = Printable.line(port + ": " + ResultText.oneLine(result));
+    String path = "  " + Printable.line(file.toString());
+    boolean fits = line.length() + path.length() <= WIDTH;
+    print(out, fits ? line + path : line + System.lineSeparator() + path);
   }
 
   @Override
   public void notice(String text) {
-    print(err, "thumbseal: " + text);
+    print(err, Printable.line("thumbseal: " + text));
   }
 
   private static synchronized void print(PrintWriter writer, String line) {
-    writer.println(Printable.line(line));
+    writer.println(line);
     writer.flush();
   }
 }

@@ -1,6 +1,8 @@
 package org.thumbseal.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -50,20 +52,39 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    makeDirectory();
+    ArchiveOptions storing = new ArchiveOptions(key());
+    // That the key is new goes without saying: it is the demo's own.
+    Archive archive = storing.open(results(), new PrintWriter(Writer.nullWriter()));
+    try {
+      return run(archive);
+    } finally {
+      storing.close(archive);
+    }
+  }
+
+  private void makeDirectory() {
+    try {
+      Files.createDirectories(directory);
+    } catch (IOException e) {
+      throw Failure.machine(FileTrouble.inWords(e) + "; name another place with -o DIR");
+    }
+  }
+
+  private int run(Archive archive) {
     PrintWriter out = spec.commandLine().getOut();
     out.println(
         "A simulated sensor at two simulated pumps, " + PUMPS_SPEED + " times as fast as life.");
     out.println();
-    int code = Math.max(test("sound", "WARD-3-PUMP-1"), test("leak", "WARD-3-PUMP-2"));
+    int sound = test(archive, "sound", "WARD-3-PUMP-1");
+    int code = Math.max(sound, test(archive, "leak", "WARD-3-PUMP-2"));
     if (code == ExitCode.GOOD) {
       explain(out);
     }
     return code;
   }
 
-  private int test(String kind, String asset) {
-    ArchiveOptions storing = new ArchiveOptions(key());
-    Archive archive = storing.open(directory.resolve("results"), spec.commandLine().getErr());
+  private int test(Archive archive, String kind, String asset) {
     try {
       GradingSettings settings = GradingSettings.DEFAULT.withAsset(asset);
       Listener listener = new Listener();
@@ -73,9 +94,11 @@ final class DemoCommand implements Callable<Integer> {
       return listener.results.get() == 0 ? Math.max(code, ExitCode.MACHINE) : code;
     } catch (LinkAddressException e) {
       throw new IllegalStateException(e);
-    } finally {
-      storing.close(archive);
     }
+  }
+
+  private Path results() {
+    return directory.resolve("results");
   }
 
   private Path key() {
@@ -83,7 +106,8 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private void explain(PrintWriter out) {
-    out.println("Results and captures:  " + directory.resolve("results"));
+    out.println("Results and captures:  " + results());
+    out.println("Sealed with a key made for this demo alone, not yours: " + key());
     out.println("The seals verify with: " + Program.call("verify", verifyArguments()));
     Path result = lastResult;
     if (result != null) {
@@ -93,7 +117,7 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private String verifyArguments() {
-    return directory.resolve("results") + " --trust " + directory.resolve("key/signing-key.jwk");
+    return results() + " --trust " + directory.resolve("key/signing-key.jwk");
   }
 
   /** Prints as watch does, and draws the curve of each result. */
@@ -131,7 +155,7 @@ final class DemoCommand implements Callable<Integer> {
       String name = document.getFileName().toString().replaceFirst("\\.json$", ".log");
       try {
         return CaptureReader.read(Files.readAllBytes(document.resolveSibling(name)));
-      } catch (java.io.IOException | CaptureFormatException e) {
+      } catch (IOException | CaptureFormatException e) {
         throw Failure.machine(name + ": cannot be read back: " + e.getMessage());
       }
     }

@@ -11,6 +11,8 @@ import picocli.CommandLine.Option;
 
 /** What a user may say about a test, on the command line. */
 final class GradingOptions {
+  private static final int LONGEST_ASSET = 100;
+
   @Option(names = "--asset", paramLabel = "ID", description = "id of the pump under test")
   private @Nullable String asset;
 
@@ -41,10 +43,25 @@ final class GradingOptions {
     checkRange("--jar-l", jar, 0.05, 50);
     return new GradingSettings(
         readCriteria(),
-        Optional.ofNullable(asset).map(String::strip).filter(a -> !a.isEmpty()),
+        givenAsset(),
         Optional.ofNullable(ambient),
         Optional.ofNullable(altitude),
         Optional.ofNullable(jar));
+  }
+
+  /** What a line in the header of a capture cannot hold would be another asset in a replay. */
+  private Optional<String> givenAsset() {
+    Optional<String> given = Optional.ofNullable(asset).map(String::strip);
+    if (given.filter(GradingOptions::isNoName).isPresent()) {
+      throw Failure.usage("--asset must be 1 to 100 plain characters");
+    }
+    return given;
+  }
+
+  private static boolean isNoName(String text) {
+    return text.isEmpty()
+        || text.length() > LONGEST_ASSET
+        || text.chars().anyMatch(Character::isISOControl);
   }
 
   private static void checkRange(String option, @Nullable Double value, double low, double high) {

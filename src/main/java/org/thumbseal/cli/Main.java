@@ -2,11 +2,13 @@ package org.thumbseal.cli;
 
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
+import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import org.thumbseal.json.Printable;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The program: a function from arguments and streams to an exit code. */
 public final class Main {
@@ -24,7 +26,10 @@ public final class Main {
   static int run(String[] args, Streams streams) {
     CommandLine line = commandLine(streams);
     int code = execute(line, args);
-    line.getOut().flush();
+    if (isBroken(line.getOut(), streams.out())) {
+      say(line, "standard output was closed before all was written to it");
+      code = Math.max(code, ExitCode.MACHINE);
+    }
     line.getErr().flush();
     return code;
   }
@@ -45,7 +50,13 @@ public final class Main {
     line.setParameterExceptionHandler(Main::wrongUsage);
     line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, command));
     line.setCaseInsensitiveEnumValuesAllowed(true);
+    NumberConverters.register(line);
     return line;
+  }
+
+  /** Neither a print writer nor a print stream says it without being asked; asking flushes. */
+  private static boolean isBroken(PrintWriter writer, OutputStream under) {
+    return writer.checkError() || (under instanceof PrintStream print && print.checkError());
   }
 
   private static PrintWriter writer(OutputStream stream) {
@@ -54,9 +65,21 @@ public final class Main {
 
   private static int wrongUsage(ParameterException e, String[] args) {
     CommandLine command = e.getCommandLine();
-    String said = Printable.line(String.valueOf(e.getMessage()));
+    String said =
+        Printable.line(isNoCommand(e) ? noCommand(e, args) : String.valueOf(e.getMessage()));
     say(command, said + " (see: " + command.getCommandSpec().qualifiedName() + " --help)");
     return ExitCode.USAGE;
+  }
+
+  private static boolean isNoCommand(ParameterException e) {
+    return e instanceof UnmatchedArgumentException unmatched
+        && !unmatched.isUnknownOption()
+        && e.getCommandLine().getParent() == null;
+  }
+
+  private static String noCommand(ParameterException e, String[] args) {
+    var commands = e.getCommandLine().getSubcommands().keySet();
+    return "no command '" + args[0] + "'; there are " + String.join(", ", commands);
   }
 
   private static int failed(Exception e, CommandLine command) {

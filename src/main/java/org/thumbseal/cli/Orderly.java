@@ -1,8 +1,12 @@
 package org.thumbseal.cli;
 
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 
-/** Lets a bench finish the write in hand when the process is told to stop, and exit with 0. */
+/**
+ * Lets a bench finish the write in hand when the process is told to stop, and exit with the bench's
+ * own code: 0, unless something could not be done.
+ */
 final class Orderly {
   private Orderly() {}
 
@@ -13,11 +17,11 @@ final class Orderly {
    * @return the exit code, where the bench ended by itself
    */
   static int run(Bench bench, Runnable release) {
-    CountDownLatch ended = new CountDownLatch(1);
+    CompletableFuture<Integer> ended = new CompletableFuture<>();
     Thread hook = new Thread(() -> stop(bench, ended, release), "stop");
     Runtime.getRuntime().addShutdownHook(hook);
     int code = bench.run();
-    ended.countDown();
+    ended.complete(code);
     try {
       Runtime.getRuntime().removeShutdownHook(hook);
       return code;
@@ -29,14 +33,13 @@ final class Orderly {
   }
 
   /** A process that ends by a signal has the signal as its exit code unless it is halted. */
-  private static void stop(Bench bench, CountDownLatch ended, Runnable release) {
+  private static void stop(Bench bench, CompletableFuture<Integer> ended, Runnable release) {
     bench.requestStop();
+    int code = ended.join();
     try {
-      ended.await();
       release.run();
-      Runtime.getRuntime().halt(ExitCode.GOOD);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
+    } finally {
+      Runtime.getRuntime().halt(code);
     }
   }
 

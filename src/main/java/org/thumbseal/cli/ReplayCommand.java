@@ -77,7 +77,7 @@ final class ReplayCommand implements Callable<Integer> {
     try {
       return Optional.of(Columns.parse(text));
     } catch (CaptureFormatException e) {
-      throw Failure.usage("--columns: " + e.getMessage());
+      throw Failure.usage(String.valueOf(e.getMessage()));
     }
   }
 
@@ -87,7 +87,9 @@ final class ReplayCommand implements Callable<Integer> {
     try {
       List<ResultDocument> results = new RecordFile(file).grade(table, settings);
       if (results.isEmpty()) {
-        complain(ExitCode.NOT_PASSED, file + ": no test in it (the inlet was never blocked)");
+        complain(
+            ExitCode.NOT_PASSED,
+            file + ": no test in it (the inlet was never blocked, or no sensor was heard)");
       }
       for (ResultDocument result : results) {
         print(result);

@@ -17,7 +17,7 @@ final class SimulatedPumps implements SimulatedSensor {
             .orElseThrow(
                 () ->
                     new LinkUnavailable(
-                        LinkUnavailable.Reason.MISSING,
+                        LinkUnavailable.Reason.UNKNOWN,
                         "no simulation '" + kind + "'; there are " + kinds()));
     var lines = Simulation.of(found, seed).lines();
     return new Iterator<>() {

@@ -19,7 +19,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class CriteriaFile {
   private static final Pattern WITH_UNIT =
-      Pattern.compile("([0-9]{1,6}(?:\\.[0-9]{1,6})?) ?([A-Za-z0-9]{1,8})");
+      Pattern.compile("([0-9]{1,6}(?:\\.[0-9]{1,6})?) ?([A-Za-z][A-Za-z0-9]{0,7})");
   private static final Set<String> NAMES =
       Set.of(
           "name",

@@ -23,7 +23,7 @@ record FileLink(LinkAddress.RawFile address) implements Link {
   @Override
   public LinkConnection open() throws LinkUnavailable {
     Path path = address.path();
-    refuse(!Files.exists(path), Reason.MISSING, "no such file");
+    refuse(!Files.exists(path), Reason.UNKNOWN, "no such file");
     refuse(Files.isDirectory(path), Reason.WRONG_KIND, "it is a directory; name a file in it");
     refuse(
         !Files.isRegularFile(path),

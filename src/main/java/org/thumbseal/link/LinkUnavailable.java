@@ -9,8 +9,10 @@ public final class LinkUnavailable extends Exception {
 
   /** Kinds of failure that call for different remedies. */
   public enum Reason {
-    /** There is no such port or file. */
+    /** There is no such port. */
     MISSING,
+    /** There is no such file or simulation: what was asked for is a mistake. */
+    UNKNOWN,
     /** Another program holds it. */
     BUSY,
     /** This user may not open it. */
@@ -31,6 +33,11 @@ public final class LinkUnavailable extends Exception {
   public LinkUnavailable(Reason reason, String message) {
     super(message);
     this.reason = reason;
+  }
+
+  /** Whether what was asked for is wrong, rather than that the machine cannot give it now. */
+  public boolean isMistake() {
+    return reason == Reason.UNKNOWN || reason == Reason.WRONG_KIND;
   }
 
   /** The kind of failure. */

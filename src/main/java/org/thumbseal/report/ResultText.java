@@ -1,15 +1,21 @@
 package org.thumbseal.report;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.thumbseal.grade.Reason;
+import org.thumbseal.grade.ReasonCode;
 import org.thumbseal.measurement.Measurement;
 import org.thumbseal.quantity.Quantity;
 import org.thumbseal.record.ResultDocument;
 
 /** A result in a few lines of text. */
 public final class ResultText {
+  private static final Set<ReasonCode> KEPT =
+      EnumSet.of(ReasonCode.RISE_IN_TIME, ReasonCode.MAXIMUM_REACHED);
+
   private ResultText() {}
 
   /** The lines, without their ends. */
@@ -31,7 +37,10 @@ public final class ResultText {
     return lines;
   }
 
-  /** The result in one line: verdict, asset, the two numbers, and why if it is no pass. */
+  /**
+   * The result in one line: verdict, asset, the two numbers, and the codes of all reasons but those
+   * that say that a limit was kept.
+   */
   public static String oneLine(ResultDocument result) {
     Measurement measured = result.measurement();
     StringBuilder line = new StringBuilder(result.grade().verdict().name());
@@ -39,7 +48,9 @@ public final class ResultText {
     measured.riseTime().ifPresent(q -> line.append(", rise ").append(text(q.quantity())));
     measured.maximumVacuum().ifPresent(q -> line.append(", maximum ").append(text(q.quantity())));
     for (Reason reason : result.grade().reasons()) {
-      line.append(", ").append(reason.code().code());
+      if (!KEPT.contains(reason.code())) {
+        line.append(", ").append(reason.code().code());
+      }
     }
     return line.toString();
   }

@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.Canonical;
 
 /**
@@ -78,6 +80,9 @@ public final class KeyStore {
    * @throws KeyException if the file is missing, no usable key, or others can read it
    */
   public static OpenedKey load(Path file) throws KeyException {
+    if (Files.isDirectory(file)) {
+      throw new KeyException(file + ": is a directory; name the key file in it");
+    }
     try {
       OwnerOnly.require(file);
       return new OpenedKey(SigningKey.fromPem(text(file)), file, false);
@@ -145,8 +150,13 @@ public final class KeyStore {
   }
 
   private static KeyException unusable(Path file, String what, IOException e) {
-    String why = e instanceof AccessDeniedException ? "permission denied" : e.getMessage();
+    String why = e instanceof AccessDeniedException ? "permission denied" : reason(e);
     return KeyException.machine(file + ": " + what + ": " + why);
+  }
+
+  private static @Nullable String reason(IOException e) {
+    boolean told = e instanceof FileSystemException f && f.getReason() != null;
+    return told ? ((FileSystemException) e).getReason() : e.getMessage();
   }
 
   private static Path folder(Path file) {

@@ -114,7 +114,10 @@ class ArchiveTest {
       assertThat(archive.notes()).isEmpty();
       assertThatThrownBy(() -> Archive.open(folder, KEY))
           .isInstanceOf(ArchiveException.class)
-          .hasMessage("another thumbseal is writing to " + folder);
+          .hasMessage(
+              "another thumbseal is writing to "
+                  + folder
+                  + "; stop it, or choose another --results directory");
     }
     Archive.open(folder, KEY).close();
   }

@@ -87,9 +87,9 @@ class PortSupervisorTest {
 
   @Test
   void aFiniteInputThatCannotBeOpenedIsGivenUp() throws Exception {
-    PortSupervisor ended = runRefused(link.thatEnds(), Reason.MISSING, "no such file");
+    PortSupervisor ended = runRefused(link.thatEnds(), Reason.UNKNOWN, "no such file");
     assertThat(ended.outcome()).isEqualTo(PortOutcome.NOT_OPENED);
-    assertThat(ended.refusal().map(LinkUnavailable::reason)).contains(Reason.MISSING);
+    assertThat(ended.refusal().map(LinkUnavailable::reason)).contains(Reason.UNKNOWN);
     assertThat(changes).containsExactly("scripted: no such file");
     assertThat(recorder.told).isEmpty();
   }

@@ -39,7 +39,7 @@ class FileLinkTest extends LinkContract {
 
   @Test
   void aMissingFileIsSaidSo() {
-    assertRefused(folder.resolve("nowhere"), Reason.MISSING, "no such file");
+    assertRefused(folder.resolve("nowhere"), Reason.UNKNOWN, "no such file");
   }
 
   @Test

@@ -18,7 +18,7 @@ class SimulatedLinkTest {
     SimulatedSensor two =
         (kind, seed) -> {
           if (!kind.equals("sound")) {
-            throw new LinkUnavailable(Reason.MISSING, "there is only sound");
+            throw new LinkUnavailable(Reason.UNKNOWN, "there is only sound");
           }
           return List.of(new TimedLine(0, "first" + seed), new TimedLine(700_000, "second"))
               .iterator();
@@ -80,7 +80,7 @@ class SimulatedLinkTest {
   void anUnknownKindIsTheSimulatorsToRefuse() {
     SimulatedSensor none =
         (kind, seed) -> {
-          throw new LinkUnavailable(Reason.MISSING, "no kind " + kind);
+          throw new LinkUnavailable(Reason.UNKNOWN, "no kind " + kind);
         };
     Link link = new SimulatedLink(new LinkAddress.Simulated("sim:odd", "odd", 1, 1), none, clock);
     assertThatThrownBy(link::open).isInstanceOf(LinkUnavailable.class).hasMessage("no kind odd");
