@@ -45,11 +45,11 @@ public record Criteria(
 
   /** Refuses limits out of range. */
   public Criteria {
-    check("rise", riseKilopascals, 1, 100);
-    check("riseTimeLimit", riseSeconds, 0.1, 300);
-    check("usualRiseTimeFrom", usualRiseFrom, 0, riseSeconds);
-    check("maximumVacuumLimit", maximumKilopascals, 1, 100);
-    check("openVacuumLimit", openKilopascals, 0.1, 100);
+    check("rise in kPa", riseKilopascals, 1, 100);
+    check("riseTimeLimit in s", riseSeconds, 0.1, 300);
+    check("usualRiseTimeFrom in s", usualRiseFrom, 0, riseSeconds);
+    check("maximumVacuumLimit in kPa", maximumKilopascals, 1, 100);
+    check("openVacuumLimit in kPa", openKilopascals, 0.1, 100);
   }
 
   private static void check(String name, double value, double low, double high) {

@@ -1,0 +1,129 @@
+package org.thumbseal.json;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.offset;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.thumbseal.grade.Criteria;
+import org.thumbseal.grade.Criteria.AltitudeRule;
+import org.thumbseal.grade.Criteria.DecisionRule;
+import org.thumbseal.quantity.PressureUnit;
+
+class CriteriaFileTest {
+  private static final Path PAGE = Path.of("src/docs/criteria-file.md");
+  private static final Pattern EXAMPLE = Pattern.compile("(?s)```json\n(.*?)```");
+  private static final Pattern SETTING =
+      Pattern.compile("(?m)^\\| `(\\w+)` \\|.*\\| `([^`]+)` \\|$");
+
+  @Test
+  void theExampleOfThePageIsReadAsThePageSays() throws Exception {
+    Criteria criteria = read(EXAMPLE.matcher(page()).results().findFirst().orElseThrow().group(1));
+
+    assertThat(criteria.name()).isEqualTo("ward pumps, 2026");
+    // NIST SP 811 B.8: 1 mmHg = 0.133 322 4 kPa.
+    assertThat(criteria.riseKilopascals()).isCloseTo(500 * 0.1333224, offset(1e-4));
+    assertThat(criteria.maximumKilopascals()).isCloseTo(600 * 0.1333224, offset(1e-4));
+    assertThat(criteria.riseSeconds()).isEqualTo(12);
+    assertThat(criteria.usualRiseFrom()).isEqualTo(7);
+    assertThat(criteria.openKilopascals()).isEqualTo(4);
+    assertThat(criteria.altitudeRule()).isEqualTo(AltitudeRule.STRICT);
+    assertThat(criteria.decisionRule()).isEqualTo(DecisionRule.SIMPLE);
+  }
+
+  @Test
+  void theTableOfThePageHasEverySettingWithTheDefaultThatIsInForce() throws Exception {
+    Map<String, String> table =
+        SETTING
+            .matcher(page())
+            .results()
+            .collect(Collectors.toMap(m -> m.group(1), m -> m.group(2), (a, b) -> a, TreeMap::new));
+    String written =
+        table.entrySet().stream()
+            .map(e -> '"' + e.getKey() + "\": \"" + e.getValue() + '"')
+            .collect(Collectors.joining(", ", "{", "}"));
+
+    assertThat(read(written)).isEqualTo(read("{}"));
+    assertThatThrownBy(() -> read("{\"x\": \"\"}"))
+        .hasMessageEndingWith("the settings are " + String.join(", ", table.keySet()));
+  }
+
+  @Test
+  void thePageNamesEveryUnitOfPressure() throws Exception {
+    List<String> named =
+        Pattern.compile("`(\\w+)`")
+            .matcher(page().lines().filter(l -> l.startsWith("Units")).findFirst().orElseThrow())
+            .results()
+            .map((MatchResult m) -> m.group(1))
+            .toList();
+    assertThat(named)
+        .containsAll(Arrays.stream(PressureUnit.values()).map(PressureUnit::symbol).toList());
+  }
+
+  @Test
+  void whatIsNotSaidIsCommonPractice() throws Exception {
+    Criteria criteria = read("{\"name\": \"ours\"}");
+    Criteria usual = Criteria.DEFAULT;
+    assertThat(criteria)
+        .isEqualTo(
+            new Criteria(
+                "ours",
+                usual.riseKilopascals(),
+                usual.riseSeconds(),
+                usual.usualRiseFrom(),
+                usual.maximumKilopascals(),
+                usual.openKilopascals(),
+                usual.altitudeRule(),
+                usual.decisionRule()));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      quoteCharacter = '`',
+      value = {
+        "{'risetime': '65 kPa'};        has no setting 'risetime'",
+        "{'rise': 65};                  rise must be a text in quotes",
+        "{'rise': '65'};                rise must be a number with its unit",
+        "{'rise': '6.5E1 kPa'};         rise must be a number with its unit",
+        "{'rise': '65,0 kPa'};          rise must be a number with its unit",
+        "{'rise': '-65 kPa'};           rise must be a number with its unit",
+        "{'rise': '65 furlong'};        'furlong' is not the unit of a pressure",
+        "{'riseTimeLimit': '65 kPa'};   'kPa' is not the unit of a time",
+        "{'rise': '1000 mmHg'};         rise in kPa must be between 1.0 and 100.0, not 133.3",
+        "{'rise': '0 kPa'};             rise in kPa must be between 1.0 and 100.0, not 0.0",
+        "{'riseTimeLimit': '5 s'};      usualRiseTimeFrom in s must be between 0.0 and 5.0",
+        "{'altitudeRule': 'none'};      altitudeRule must be \"scale\" or \"strict\"",
+        "{'decisionRule': 'SIMPLE'};    decisionRule must be \"guarded\" or \"simple\"",
+        "{'name': ' '};                 name must be a text in quotes",
+        "{'rise': null};                rise must be a text in quotes",
+        "{'rise': '65 kPa', 'rise': '66 kPa'}; Duplicate"
+      })
+  void refusesASlipOfThePenInOneLine(String file, String said) {
+    assertThatThrownBy(() -> read(file.replace('\'', '"')))
+        .isInstanceOf(JsonRefusedException.class)
+        .hasMessageContaining(said)
+        .message()
+        .doesNotContain("\n");
+  }
+
+  private static Criteria read(String text) throws JsonRefusedException {
+    return CriteriaFile.of(JsonGate.read(text.getBytes(UTF_8)));
+  }
+
+  private static String page() throws Exception {
+    return Files.readString(PAGE, UTF_8);
+  }
+}
