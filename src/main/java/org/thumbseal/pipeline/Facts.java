@@ -25,17 +25,18 @@ final class Facts {
 
   private Facts() {}
 
-  static Optional<AmbientPressure> ambient(GradingSettings settings, Recording recording) {
+  static Optional<AmbientPressure> ambient(
+      GradingSettings settings, CaptureHeader header, Optional<Ambient> said) {
     return settings
         .ambientKilopascals()
-        .or(() -> number(recording.header(), "ambient-kpa"))
+        .or(() -> number(header, "ambient-kpa"))
         .map(p -> new AmbientPressure(p, GIVEN, Origin.GIVEN))
-        .or(() -> recording.ambient().flatMap(Facts::barometer))
+        .or(() -> said.flatMap(Facts::barometer))
         .or(
             () ->
                 settings
                     .altitudeMetres()
-                    .or(() -> number(recording.header(), "altitude-m"))
+                    .or(() -> number(header, "altitude-m"))
                     .map(Facts::atAltitude));
   }
 

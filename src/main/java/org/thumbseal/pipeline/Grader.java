@@ -9,10 +9,8 @@ import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Table;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Limits;
-import org.thumbseal.measurement.AmbientPressure;
 import org.thumbseal.measurement.Measurement;
 import org.thumbseal.measurement.Setup;
-import org.thumbseal.phase.TestWindow;
 import org.thumbseal.record.Evidence;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.record.ResultId;
@@ -67,18 +65,18 @@ public final class Grader {
 
   private List<ResultDocument> results() {
     List<ResultDocument> results = new ArrayList<>();
-    for (TestWindow window : recording.tests()) {
-      results.add(result(window, results.size() + 1));
+    for (FoundTest test : recording.tests()) {
+      results.add(result(test, results.size() + 1));
     }
     return results;
   }
 
-  private ResultDocument result(TestWindow window, int ordinal) {
-    Measurement measurement = Measurement.of(window, setup());
+  private ResultDocument result(FoundTest test, int ordinal) {
+    Measurement measurement = Measurement.of(test.window(), setup(test));
     return new ResultDocument(
         ResultId.of(source.sha256(), ordinal),
         settings.asset().or(() -> recording.header().fact("asset")).filter(a -> !a.isBlank()),
-        facts(),
+        facts(test),
         measurement,
         Grade.of(measurement, settings.criteria()),
         new Evidence(
@@ -90,24 +88,20 @@ public final class Grader {
             recording.rejected()));
   }
 
-  private TestFacts facts() {
+  private TestFacts facts(FoundTest test) {
     return new TestFacts(
         recording.firstSampleAt(),
         recording.header().fact("source").orElse(source.fileName()),
-        recording.identity(),
-        recording.reference(),
+        test.sensor(),
+        test.reference(),
         settings.jarLitres().or(() -> Facts.number(recording.header(), "jar-l")));
   }
 
-  private Setup setup() {
+  private Setup setup(FoundTest test) {
     return new Setup(
-        recording.reference(),
-        recording.identity().map(i -> new Setup.Range(i.lowPascals(), i.highPascals())),
-        ambient(),
+        test.reference(),
+        test.sensor().map(i -> new Setup.Range(i.lowPascals(), i.highPascals())),
+        Facts.ambient(settings, recording.header(), test.ambient()),
         ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals());
-  }
-
-  private Optional<AmbientPressure> ambient() {
-    return Facts.ambient(settings, recording);
   }
 }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureReader;
+import org.thumbseal.phase.Phase;
 import org.thumbseal.phase.PhaseDetector;
 import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.phase.TestWindow;
@@ -27,13 +28,14 @@ final class Recording {
   private static final double TAIL = 15;
 
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
-  private final List<TestWindow> tests = new ArrayList<>();
+  private final SampleStream stream = new SampleStream(this::take);
+  private final List<FoundTest> tests = new ArrayList<>();
   private final Map<String, Integer> rejected = new HashMap<>();
   private final CaptureHeader header;
+  private Optional<Identity> sensor = Optional.empty();
+  private Optional<Ambient> ambient = Optional.empty();
   private boolean dated = true;
   private Reference reference = Reference.GAUGE;
-  private Optional<Identity> identity = Optional.empty();
-  private Optional<Ambient> ambient = Optional.empty();
   private double firstSampleHostSeconds;
   private long samples;
   private long gaps;
@@ -45,28 +47,23 @@ final class Recording {
   /** Runs a capture through decoder, device clock and detector. */
   static Recording of(Capture capture) {
     Recording recording = new Recording(capture.header());
-    SampleStream stream = new SampleStream(recording::take);
-    capture.lines().forEach(line -> stream.accept(line.hostMicros(), line.text()));
-    recording.finish(stream, capture.unreadable());
+    capture.lines().forEach(line -> recording.stream.accept(line.hostMicros(), line.text()));
+    recording.finish(capture.unreadable());
     return recording;
   }
 
   /** The same, line by line from a file of any length. */
   static Recording of(CaptureReader capture) throws IOException {
     Recording recording = new Recording(capture.header());
-    SampleStream stream = new SampleStream(recording::take);
-    capture.forEachLine(line -> stream.accept(line.hostMicros(), line.text()));
-    recording.finish(stream, capture.unreadable());
+    capture.forEachLine(line -> recording.stream.accept(line.hostMicros(), line.text()));
+    recording.finish(capture.unreadable());
     return recording;
   }
 
-  private void finish(SampleStream stream, int unreadable) {
+  private void finish(int unreadable) {
     stream.end();
     stream.rejected().forEach((cause, count) -> reject(cause.code(), count));
     reject("unreadable", unreadable);
-    identity = stream.identity();
-    ambient = stream.ambient();
-    reference = stream.identity().map(Identity::reference).orElse(Reference.GAUGE);
     detector.end();
   }
 
@@ -93,8 +90,17 @@ final class Recording {
 
   private void note(PhaseEvent event) {
     if (event instanceof PhaseEvent.Tested tested) {
-      tests.add(tested.window());
+      tests.add(found(tested.window()));
+    } else if (event instanceof PhaseEvent.Entered entered && entered.phase() == Phase.RISE) {
+      sensor = stream.identity();
+      ambient = stream.ambient();
     }
+  }
+
+  private FoundTest found(TestWindow window) {
+    Optional<Identity> said = sensor.or(stream::identity);
+    return new FoundTest(
+        window, said, ambient.or(stream::ambient), said.map(Identity::reference).orElse(reference));
   }
 
   private void reject(String cause, int count) {
@@ -103,24 +109,12 @@ final class Recording {
     }
   }
 
-  List<TestWindow> tests() {
+  List<FoundTest> tests() {
     return tests;
   }
 
   CaptureHeader header() {
     return header;
-  }
-
-  Reference reference() {
-    return reference;
-  }
-
-  Optional<Identity> identity() {
-    return identity;
-  }
-
-  Optional<Ambient> ambient() {
-    return ambient;
   }
 
   Optional<Instant> firstSampleAt() {
