@@ -99,7 +99,16 @@ final class Validity {
   }
 
   private void zero() {
-    if (!quality.zero().plausible()) {
+    double open = test.measurement().openVacuum().value();
+    if (!quality.zero().plausible() && open < -1) {
+      invalid(
+          ReasonCode.ZERO_DRIFT,
+          number(
+              "With the inlet open the sensor reads %.1f kPa above the air around it, so this is no"
+                  + " test of a vacuum. Check the sensor; for a table, say in --columns whether the"
+                  + " pressure is gauge, absolute or vacuum.",
+              -open));
+    } else if (!quality.zero().plausible()) {
       invalid(
           ReasonCode.ZERO_DRIFT,
           number(

@@ -65,9 +65,12 @@ final class ZeroFinder {
         .orElseGet(() -> zero(rest.openMean(), error, "first level; no quiet start"));
   }
 
+  /** A gauge sensor in order reads about nothing at rest, and an open pump makes no pressure. */
   private Zero zero(double kilopascals, double error, String source) {
+    double largest = LARGEST_SHARE * span();
     boolean plausible =
-        setup.reference() == Reference.ABSOLUTE || Math.abs(kilopascals) <= LARGEST_SHARE * span();
+        setup.reference() == Reference.ABSOLUTE
+            || (Math.abs(kilopascals) <= largest && rest.openMean() >= -largest);
     return new Zero(kilopascals, error, source, drift(kilopascals), plausible);
   }
 
