@@ -1,0 +1,107 @@
+package org.thumbseal.cli;
+
+import static org.awaitility.Awaitility.await;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** The program as a process of its own; what it says goes to two files. */
+final class ProgramProcess implements AutoCloseable {
+  private static final Duration PATIENCE = Duration.ofSeconds(60);
+
+  private final Process process;
+  private final Path out;
+  private final Path err;
+
+  private ProgramProcess(Process process, Path out, Path err) {
+    this.process = process;
+    this.out = out;
+    this.err = err;
+  }
+
+  /** Starts it; the folder takes what it says. */
+  static ProgramProcess start(Path folder, Object... args) throws IOException {
+    Path out = Files.createTempFile(folder, "program", ".out");
+    Path err = Files.createTempFile(folder, "program", ".err");
+    ProcessBuilder builder = new ProcessBuilder(command(args));
+    builder.redirectOutput(out.toFile()).redirectError(err.toFile());
+    return new ProgramProcess(builder.start(), out, err);
+  }
+
+  /** The command line of the built classes. */
+  static List<String> command(Object... args) {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-cp", System.getProperty("java.class.path"), Main.class.getName()));
+    Arrays.stream(args).map(Object::toString).forEach(command::add);
+    return command;
+  }
+
+  String out() {
+    return read(out);
+  }
+
+  String err() {
+    return read(err);
+  }
+
+  /** Waits until this stands on standard output. */
+  void awaitOut(String text) {
+    await().atMost(PATIENCE).until(() -> out().contains(text) || !process.isAlive());
+    if (!out().contains(text)) {
+      throw new AssertionError("ended without '" + text + "': " + out() + err());
+    }
+  }
+
+  /** Waits until the process has a device open. */
+  void awaitOpen(Path device) throws IOException {
+    Path real = device.toRealPath();
+    await().atMost(PATIENCE).until(() -> holds(real));
+  }
+
+  private boolean holds(Path device) throws IOException {
+    try (Stream<Path> open = Files.list(Path.of("/proc", process.pid() + "", "fd"))) {
+      return open.anyMatch(link -> pointsTo(link, device));
+    }
+  }
+
+  private static boolean pointsTo(Path link, Path device) {
+    try {
+      return Files.readSymbolicLink(link).equals(device);
+    } catch (IOException e) {
+      // Closed since it was listed.
+      return false;
+    }
+  }
+
+  /** Sends a signal by its name, such as TERM. */
+  void signal(String name) throws Exception {
+    new ProcessBuilder("kill", "-" + name, Long.toString(process.pid())).start().waitFor();
+  }
+
+  /** Waits for the end; the exit code. */
+  int awaitEnd() {
+    await().atMost(PATIENCE).until(() -> !process.isAlive());
+    return process.exitValue();
+  }
+
+  private static String read(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    process.destroyForcibly();
+  }
+}
