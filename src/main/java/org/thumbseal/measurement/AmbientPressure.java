@@ -16,10 +16,10 @@ public record AmbientPressure(double kilopascals, double standardUncertainty, Or
     GIVEN("given"),
     /** Sent by the sensor's own barometer. */
     SENSOR("sensor"),
-    /** What an absolute sensor read with the pump off. */
-    AT_REST("at-rest"),
     /** Standard atmosphere at the altitude given; the weather moves it by some 3 kPa. */
-    ALTITUDE("altitude");
+    ALTITUDE("altitude"),
+    /** What an absolute sensor read with the pump off. */
+    AT_REST("at-rest");
 
     private final String code;
 

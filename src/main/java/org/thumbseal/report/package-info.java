@@ -1,4 +1,4 @@
-/** Curves and pages for people. */
+/** Results for people: lines of text, and the curve drawn in characters. */
 @NullMarked
 package org.thumbseal.report;
 

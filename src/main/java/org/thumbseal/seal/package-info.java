@@ -1,4 +1,4 @@
-/** Keys, canonical form, signature, ledger, verification. */
+/** Keys, signature, ledger, verification. */
 @NullMarked
 package org.thumbseal.seal;
 
