@@ -63,6 +63,7 @@ final class WatchCommand implements Callable<Integer> {
           new Bench.Parts(
               new ResultStore(archive), new BenchPrinter(out, err), settings, streams.in());
       Bench bench = new Bench(addresses, parts, wait || addresses.size() > 1);
+      WarmUp.start();
       return Orderly.run(bench, () -> storing.close(archive));
     } finally {
       storing.close(archive);
