@@ -98,6 +98,8 @@ final class ReplayCommand implements Callable<Integer> {
       }
     } catch (Failure e) {
       complain(e.exitCode(), String.valueOf(e.getMessage()));
+    } catch (RuntimeException e) {
+      complain(ExitCode.MACHINE, file + ": an error of this program, please report it: " + e);
     }
   }
 

@@ -14,8 +14,15 @@ import org.thumbseal.quantity.Quantity;
  */
 record Judged(Measurement measurement, Criteria criteria, Limits limits) {
 
+  private static final double SHORTEST_FORECAST = 5;
+
   Quality quality() {
     return measurement.quality();
+  }
+
+  /** Whether the blocking lasted long enough to say what the vacuum would have gone on to. */
+  boolean isLongEnough() {
+    return quality().blockedSeconds() > SHORTEST_FORECAST;
   }
 
   /** "8.65 s +- 0.50 s". */

@@ -8,7 +8,9 @@ import org.thumbseal.measurement.AmbientPressure;
  * The limits of vacuum as they apply at the place of the test.
  *
  * <p>What is free of altitude is the ratio of vacuum to ambient pressure: a pump's ultimate
- * pressure is proportional to the ambient one, and the time to reach a ratio does not change.
+ * pressure is proportional to the ambient one, and the time to reach a ratio does not change. What
+ * the tested sensor itself reads at rest adjusts nothing: its error would lower the limit along
+ * with the reading.
  *
  * @param riseKilopascals kPa
  * @param maximumKilopascals kPa
@@ -24,6 +26,7 @@ public record Limits(double riseKilopascals, double maximumKilopascals, double f
   public static Limits of(Criteria criteria, Optional<AmbientPressure> ambient) {
     double factor =
         ambient
+            .filter(a -> a.origin() != AmbientPressure.Origin.AT_REST)
             .map(AmbientPressure::kilopascals)
             .filter(p -> p < LOW_AMBIENT && criteria.altitudeRule() == AltitudeRule.SCALE)
             .map(p -> p / STANDARD)

@@ -58,8 +58,9 @@ final class MaximumCriterion {
    */
   private Judgement low(Quantity maximum, String facts) {
     boolean stoodStill =
-        test.quality().finalSlope() < STEADY
-            || test.quality().reachable() < limit() - maximum.expandedUncertainty();
+        test.isLongEnough()
+            && (test.quality().finalSlope() < STEADY
+                || test.quality().reachable() < limit() - maximum.expandedUncertainty());
     if (stoodStill) {
       return Judgement.of(Verdict.FAIL, ReasonCode.MAXIMUM_LOW, facts.strip());
     }

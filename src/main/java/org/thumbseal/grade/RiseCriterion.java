@@ -69,7 +69,7 @@ final class RiseCriterion {
   private boolean isDecided(double uncertainty) {
     double open = test.measurement().openVacuum().value();
     return test.quality().blockedSeconds() > test.criteria().riseSeconds()
-        || test.quality().reachable() - open < rise() - uncertainty;
+        || (test.isLongEnough() && test.quality().reachable() - open < rise() - uncertainty);
   }
 
   private Judgement tooShort(String facts) {

@@ -12,6 +12,9 @@ import org.thumbseal.measurement.Quality;
 final class Validity {
   private static final double LONGEST_GAP = 0.25;
 
+  /** A jar of 0.3 L at a time constant of 0.5 s takes twice as long, s. */
+  private static final double SHORTEST_RISE = 0.3;
+
   private final Judged test;
   private final Quality quality;
   private final List<Judgement> found = new ArrayList<>();
@@ -88,6 +91,17 @@ final class Validity {
   }
 
   private void faults() {
+    test.measurement()
+        .riseTime()
+        .filter(t -> t.value() < SHORTEST_RISE)
+        .ifPresent(
+            t ->
+                invalid(
+                    ReasonCode.SENSOR_FAULT,
+                    number(
+                        "A rise in %.3f s: no pump empties a jar so fast. Check the sensor and its"
+                            + " wires.",
+                        t.value())));
     List<String> others = quality.faults().stream().filter(f -> !f.equals("RANGE")).toList();
     if (!others.isEmpty()) {
       invalid(
@@ -123,9 +137,14 @@ final class Validity {
     if (test.criteria().altitudeRule() == AltitudeRule.STRICT) {
       test.measurement()
           .ambient()
-          .filter(a -> a.kilopascals() <= test.limits().maximumKilopascals())
+          .filter(a -> a.kilopascals() <= highestAsked())
           .ifPresent(this::impossibleAt);
     }
+  }
+
+  private double highestAsked() {
+    double open = test.measurement().openVacuum().value();
+    return Math.max(test.limits().maximumKilopascals(), open + test.limits().riseKilopascals());
   }
 
   private void impossibleAt(AmbientPressure ambient) {
@@ -134,7 +153,7 @@ final class Validity {
         number(
             "The air here presses with only %.1f kPa, so no pump of any kind can make a vacuum of"
                 + " %.1f kPa. Use criteria with the altitude rule 'scale'.",
-            ambient.kilopascals(), test.limits().maximumKilopascals()));
+            ambient.kilopascals(), highestAsked()));
   }
 
   private void invalid(ReasonCode code, String text) {

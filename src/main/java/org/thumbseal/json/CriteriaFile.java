@@ -77,7 +77,7 @@ public final class CriteriaFile {
           text("name", "site"),
           kilopascals("rise", otherwise.riseKilopascals()),
           seconds("riseTimeLimit", otherwise.riseSeconds()),
-          seconds("usualRiseTimeFrom", otherwise.usualRiseFrom()),
+          seconds("usualRiseTimeFrom", usualByDefault(otherwise)),
           kilopascals("maximumVacuumLimit", otherwise.maximumKilopascals()),
           kilopascals("openVacuumLimit", otherwise.openKilopascals()),
           rule("altitudeRule", otherwise.altitudeRule()),
@@ -85,6 +85,11 @@ public final class CriteriaFile {
     } catch (IllegalArgumentException e) {
       throw new JsonRefusedException(String.valueOf(e.getMessage()));
     }
+  }
+
+  /** Never above the limit that the file sets. */
+  private double usualByDefault(Criteria otherwise) throws JsonRefusedException {
+    return Math.min(otherwise.usualRiseFrom(), seconds("riseTimeLimit", otherwise.riseSeconds()));
   }
 
   private String text(String name, String otherwise) throws JsonRefusedException {

@@ -33,6 +33,14 @@ public record AmbientPressure(double kilopascals, double standardUncertainty, Or
     }
   }
 
+  private static final double LOWEST = 40;
+  private static final double HIGHEST = 115;
+
+  /** Whether air presses like this anywhere people live: 40 to 115 kPa. */
+  public static boolean isPlausible(double kilopascals) {
+    return kilopascals >= LOWEST && kilopascals <= HIGHEST;
+  }
+
   /** The pressure as a quantity in kPa. */
   public Quantity quantity() {
     return Quantity.kilopascals(kilopascals, standardUncertainty);

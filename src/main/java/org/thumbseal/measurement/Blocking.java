@@ -16,7 +16,7 @@ record Blocking(double seconds, double standardUncertainty) {
   private static final double FIRST_SHARE = 0.04;
   private static final double LAST_SHARE = 0.15;
   private static final double LEAD = 0.3;
-  private static final double SHORTEST_SEARCH = 0.3;
+  private static final double SHORTEST_SEARCH = 1;
   private static final int FEWEST = 6;
   private static final double LINE = 1;
 
@@ -45,7 +45,7 @@ record Blocking(double seconds, double standardUncertainty) {
 
     /** Index of the first sample from which on the rise stays above a share of its height. */
     int above(double share) {
-      double limit = open + Math.max(share * amplitude, 4 * noise);
+      double limit = open + Math.max(share, Math.min(4 * noise / amplitude, 0.1)) * amplitude;
       for (int i = 0; i + 1 < curve.size(); i++) {
         if (curve.level(i) > limit && curve.level(i + 1) > limit) {
           return i;

@@ -50,7 +50,11 @@ public final class Curve {
   /** The part in [from, to). */
   Curve between(double from, double to) {
     int first = indexAt(from);
-    int end = Math.max(first, indexAt(to));
+    return part(first, Math.max(first, indexAt(to)));
+  }
+
+  /** The samples with these indexes, the end not among them. */
+  Curve part(int first, int end) {
     return new Curve(Arrays.copyOfRange(times, first, end), Arrays.copyOfRange(levels, first, end));
   }
 

@@ -22,6 +22,11 @@ final class Inspection {
   /** Readings at the end of the range, beyond what spikes and noise explain. */
   private static final int FEW = 2;
 
+  /** So much below the maximum the pump does not pull any more, kPa. */
+  private static final double COME_DOWN = 1;
+
+  private static final double SMOOTHED = 0.2;
+
   private final Located located;
   private final Setup setup;
   private final Curves curves;
@@ -46,11 +51,11 @@ final class Inspection {
   }
 
   Quality quality() {
-    double slope = FinalSlope.of(curves.blocked());
+    double slope = FinalSlope.of(pumped());
     return new Quality(
         located.recorded().window().ending(),
         located.rest().start(located.rest().openMean() - curves.zero().kilopascals()),
-        located.trueTime(end() - begin()),
+        located.trueTime(pumpedEnd() - begin()),
         slope,
         reachable(slope),
         Slip.in(curves.blocked().between(begin(), slipEnd())),
@@ -75,10 +80,39 @@ final class Inspection {
     return new Quality.Clock(clock.rate(), clock.standardUncertainty(), clock.steady());
   }
 
+  /**
+   * The end of the part in which the pump pulled at a blocked inlet: where the vacuum comes down
+   * from its maximum, be it that the pump was switched off, and else the release.
+   */
+  private double pumpedEnd() {
+    Optional<Plateau> plateau = curves.plateau();
+    if (plateau.isEmpty()) {
+      return end();
+    }
+    double highest = plateau.get().kilopascals();
+    Curve after = curves.blocked().between(plateau.get().to(), end()).binned(1);
+    boolean cameDown = after.size() > 1 && highest - after.level(after.size() - 1) > COME_DOWN;
+    return cameDown ? timeOfHighest() : end();
+  }
+
+  private double timeOfHighest() {
+    Curve smooth = curves.blocked().binned(SMOOTHED);
+    int best = 0;
+    for (int i = 1; i < smooth.size(); i++) {
+      best = smooth.level(i) > smooth.level(best) ? i : best;
+    }
+    return smooth.time(best);
+  }
+
+  private Curve pumped() {
+    return curves.blocked().between(begin(), pumpedEnd());
+  }
+
   private double reachable(double slope) {
-    Curve blocked = curves.blocked();
+    Curve blocked = pumped();
     double tau = curves.exponential().map(e -> e.timeConstant().value()).orElse(USUAL_TAU);
-    double last = blocked.isEmpty() ? 0 : blocked.between(blocked.lastTime() - 1, end()).mean();
+    double last =
+        blocked.isEmpty() ? 0 : blocked.between(blocked.lastTime() - 1, pumpedEnd()).mean();
     return Math.max(blocked.highest(), last + THERMAL_TAIL * Math.max(0, slope) * tau);
   }
 

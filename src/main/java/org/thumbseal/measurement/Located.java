@@ -14,6 +14,7 @@ record Located(Recorded recorded, ClockCheck clock, Rest rest, Blocking blocking
   private static final double BEFORE_ONSET = 0.3;
 
   private static final double BEFORE_BLOCKING = 3;
+  private static final double FALLING = 2;
   private static final double OPEN_GUARD = 0.02;
 
   static Located in(Recorded recorded) {
@@ -27,12 +28,26 @@ record Located(Recorded recorded, ClockCheck clock, Rest rest, Blocking blocking
   private static Blocking blocking(Recorded recorded, Release release) {
     double quietEnd = quietEnd(recorded);
     Rest before = Rest.before(recorded.curve(), quietEnd);
-    Curve curve = recorded.curve().between(quietEnd - BEFORE_BLOCKING, release.seconds());
+    Curve curve =
+        recorded.curve().between(quietBegin(recorded, before, quietEnd), release.seconds());
     if (curve.isEmpty()) {
       return new Blocking(recorded.window().onsetSeconds(), recorded.curve().period());
     }
     double amplitude = curve.binned(0.1).highest() - before.openMean();
     return Blocking.of(new Blocking.Rise(curve, before.openMean(), amplitude, recorded.noise()));
+  }
+
+  /** Not before the end of a fall from the test before. */
+  private static double quietBegin(Recorded recorded, Rest before, double quietEnd) {
+    double from = quietEnd - BEFORE_BLOCKING;
+    Curve lead = recorded.curve().between(from, quietEnd);
+    double high = before.openMean() + Math.max(FALLING, 6 * recorded.noise());
+    for (int i = 0; i < lead.size(); i++) {
+      if (lead.level(i) > high) {
+        from = lead.time(i) + 1e-6;
+      }
+    }
+    return from;
   }
 
   private static double quietEnd(Recorded recorded) {
@@ -43,7 +58,8 @@ record Located(Recorded recorded, ClockCheck clock, Rest rest, Blocking blocking
 
   /** The blocked part, on the sensor's own zero. */
   Curve blocked() {
-    return recorded.curve().between(blocking.seconds(), release.seconds());
+    // Cut off from the release, a spike just before it can be told from its edge.
+    return Spikes.removed(recorded.curve().between(blocking.seconds(), release.seconds()));
   }
 
   /** Seconds on the true clock. */

@@ -37,7 +37,10 @@ final class Measuring {
   }
 
   private Optional<AmbientPressure> ambientAtRest() {
-    boolean known = setup.reference() == Reference.ABSOLUTE && located.rest().idle().isPresent();
+    boolean known =
+        setup.reference() == Reference.ABSOLUTE
+            && located.rest().idle().isPresent()
+            && AmbientPressure.isPlausible(-zero.kilopascals());
     return known
         ? Optional.of(
             new AmbientPressure(

@@ -19,6 +19,8 @@ import org.thumbseal.sample.StreamEvent.Sample;
 record Recorded(
     TestWindow window, List<Sample> samples, Curve curve, double noise, double resolution) {
   private static final double PASCALS = 1_000;
+  private static final double BEFORE_ONSET = 0.3;
+  private static final int ENOUGH = 15;
 
   static Recorded of(TestWindow window) {
     List<Sample> samples = select(window.events(), Sample.class);
@@ -27,7 +29,13 @@ record Recorded(
             samples.stream().mapToDouble(Sample::seconds).toArray(),
             samples.stream().mapToDouble(s -> -s.pascals() / PASCALS).toArray());
     Curve curve = Spikes.removed(raw);
-    return new Recorded(window, samples, curve, Spikes.noise(curve), resolution(samples));
+    return new Recorded(window, samples, curve, noise(window, curve), resolution(samples));
+  }
+
+  /** From before the rise, where there is enough of it: strokes in the rise are no noise. */
+  private static double noise(TestWindow window, Curve curve) {
+    Curve quiet = curve.between(curve.firstTime(), window.onsetSeconds() - BEFORE_ONSET);
+    return Spikes.noise(quiet.size() >= ENOUGH ? quiet : curve);
   }
 
   List<Gap> gaps() {

@@ -15,8 +15,15 @@ import org.thumbseal.measurement.Steps.Level;
  * @param openMean mean over its last 2 s at most, on the sensor's own zero, kPa
  * @param openError standard error of that mean, kPa
  * @param fall how far the vacuum came down within the last second before the blocking, kPa
+ * @param isFlat whether the level before the blocking is one, and not the begin of the climb
  */
-record Rest(Optional<Level> idle, Level open, double openMean, double openError, double fall) {
+record Rest(
+    Optional<Level> idle,
+    Level open,
+    double openMean,
+    double openError,
+    double fall,
+    boolean isFlat) {
   /** The open vacuum is the mean over this much, s. */
   private static final double OPEN_SPAN = 2;
 
@@ -32,6 +39,12 @@ record Rest(Optional<Level> idle, Level open, double openMean, double openError,
   /** A fall has come to its end within this of the lowest level, kPa. */
   private static final double SETTLED = 1;
 
+  /** A record that begins higher than this and climbs at once begins within a blocking, kPa. */
+  private static final double HIGHEST_CLIMBING_LEVEL = 1.5;
+
+  /** Samples of one level, kPa. */
+  private static final double FLAT = 0.3;
+
   /** A record that begins higher begins within a blocking, kPa. */
   private static final double HIGHEST_FIRST_LEVEL = 10;
 
@@ -43,16 +56,21 @@ record Rest(Optional<Level> idle, Level open, double openMean, double openError,
     if (quiet.size() <= FIRST_SAMPLES) {
       return beginning(quiet.isEmpty() ? curve.first() : quiet);
     }
-    List<Level> levels = Steps.of(settled(quiet));
+    Curve settled = settled(quiet);
+    List<Level> levels = Steps.of(settled);
     Level open = levels.get(levels.size() - 1);
     Optional<Level> idle =
         levels.stream()
             .limit(levels.size() - 1)
             .filter(l -> l.length() >= SHORTEST_QUIET && l.mean() < open.mean())
             .min(Comparator.comparingDouble(Level::mean));
-    double pumpOn = idle.map(Level::to).orElse(quiet.firstTime());
+    double pumpOn = idle.map(Level::to).orElse(settled.firstTime());
     Curve last = quiet.between(Math.max(pumpOn, onset - OPEN_SPAN), onset);
-    return new Rest(idle, open, last.mean(), standardError(last), fall(quiet, onset));
+    if (last.isEmpty()) {
+      return beginning(quiet);
+    }
+    return new Rest(
+        idle, open, last.mean(), standardError(last), fall(quiet, onset), isFlat(quiet));
   }
 
   /** Without the fall from a test before: what comes after the first low level. */
@@ -68,7 +86,17 @@ record Rest(Optional<Level> idle, Level open, double openMean, double openError,
 
   private static Rest beginning(Curve first) {
     Level level = new Level(first.firstTime(), first.lastTime(), first.mean());
-    return new Rest(Optional.empty(), level, first.level(0), Math.max(0.2, first.deviation()), 0);
+    return new Rest(
+        Optional.empty(),
+        level,
+        first.level(0),
+        Math.max(0.2, first.deviation()),
+        0,
+        isFlat(first));
+  }
+
+  private static boolean isFlat(Curve curve) {
+    return curve.size() > 2 && curve.highest() - curve.lowest() < FLAT;
   }
 
   /** The part of the quiet start that the zero is taken from. */
@@ -95,7 +123,8 @@ record Rest(Optional<Level> idle, Level open, double openMean, double openError,
     if (open.length() >= SHORTEST_QUIET) {
       return Start.STEADY;
     }
-    return openVacuum > HIGHEST_FIRST_LEVEL ? Start.WITHIN : Start.FIRST_SAMPLES;
+    double highest = isFlat ? HIGHEST_FIRST_LEVEL : HIGHEST_CLIMBING_LEVEL;
+    return openVacuum > highest ? Start.WITHIN : Start.FIRST_SAMPLES;
   }
 
   /** Whether there was a steady level before the blocking at all. */

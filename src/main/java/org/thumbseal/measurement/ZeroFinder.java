@@ -14,7 +14,10 @@ final class ZeroFinder {
   private static final double USUAL_SPAN = 100;
 
   /** Half width of what an open pump shows, kPa: a step that could have been missed. */
-  private static final double UNSEEN_OPEN_VACUUM = 0.3;
+  private static final double UNSEEN_OPEN_VACUUM = 0.6;
+
+  /** The level after a test still settles a little, kPa. */
+  private static final double QUIET_END = 0.05;
 
   private static final double LEAST_QUIET = 0.4;
   private static final double SETTLED_AFTER_END = 1.0;
@@ -31,12 +34,19 @@ final class ZeroFinder {
 
   Zero find() {
     Optional<Zero> quiet = rest.zeroPart(recorded.curve()).map(this::fromQuietStart);
-    return quiet.or(this::fromOpenLevel).orElseGet(this::unknown);
+    return quiet.or(this::fromQuietEnd).or(this::fromOpenLevel).orElseGet(this::unknown);
   }
 
   private Zero fromQuietStart(Curve quiet) {
     double error = quiet.deviation() / Math.sqrt(quiet.size());
     return zero(quiet.mean(), error, "quiet start");
+  }
+
+  /** A pump that ran from the first sample on may have been switched off before the last. */
+  private Optional<Zero> fromQuietEnd() {
+    return quietEnd()
+        .filter(l -> rest.open().length() >= LEAST_QUIET && l.mean() < rest.openMean())
+        .map(l -> zero(l.mean(), QUIET_END, "quiet end"));
   }
 
   /** No step was seen, so the pump was off all along, or on all along: a small error either way. */
@@ -55,9 +65,9 @@ final class ZeroFinder {
   }
 
   private Zero unknown() {
-    double error = 0.01 * span() / Math.sqrt(3);
+    double error = LARGEST_SHARE * span() / Math.sqrt(3);
     if (setup.reference() == Reference.GAUGE) {
-      return zero(0, error, "as the sensor has it, +-1 % of span; no quiet start");
+      return zero(0, error, "as the sensor has it, +-2 % of span; no quiet start");
     }
     return setup
         .ambient()
@@ -70,24 +80,38 @@ final class ZeroFinder {
     double largest = LARGEST_SHARE * span();
     boolean plausible =
         setup.reference() == Reference.ABSOLUTE
-            || (Math.abs(kilopascals) <= largest && rest.openMean() >= -largest);
+            ? isAir(-kilopascals, largest)
+            : Math.abs(kilopascals) <= largest && rest.openMean() >= -largest;
     return new Zero(kilopascals, error, source, drift(kilopascals), plausible);
+  }
+
+  /** An absolute sensor in order reads the air at rest. */
+  private boolean isAir(double kilopascals, double largestError) {
+    return setup
+        .ambient()
+        .map(
+            a ->
+                Math.abs(a.kilopascals() - kilopascals)
+                    <= largestError + 2 * a.standardUncertainty())
+        .orElse(AmbientPressure.isPlausible(kilopascals));
   }
 
   private double span() {
     return setup.range().map(Setup.Range::span).orElse(USUAL_SPAN);
   }
 
-  /** The lowest steady level after the test, against the zero before it. */
+  /** The zero after the test, against the one before it. */
   private Optional<Double> drift(double zero) {
+    return rest.idle().flatMap(before -> quietEnd()).map(l -> l.mean() - zero);
+  }
+
+  /** The lowest steady level after the test, where the pump was seen to be switched off. */
+  private Optional<Level> quietEnd() {
     double from = recorded.window().endSeconds() + SETTLED_AFTER_END;
     Curve after = recorded.curve().between(from, recorded.curve().lastTime() + 1e-9);
-    return rest.idle().isEmpty()
-        ? Optional.empty()
-        : Steps.of(after).stream()
-            .skip(1)
-            .filter(l -> l.length() >= 1)
-            .min(Comparator.comparingDouble(Level::mean))
-            .map(l -> l.mean() - zero);
+    return Steps.of(after).stream()
+        .skip(1)
+        .filter(l -> l.length() >= 1)
+        .min(Comparator.comparingDouble(Level::mean));
   }
 }

@@ -5,6 +5,7 @@ import java.util.Optional;
 /** The level and noise before a test, and whether a slot still belongs to them. */
 final class Baseline {
   private static final double NARROWEST_BAND = 1.0;
+  private static final double WIDEST_BAND = 3;
   private static final double BAND_IN_SIGMAS = 5;
   private static final double UNDECIDED = 0.3;
 
@@ -47,7 +48,7 @@ final class Baseline {
   }
 
   boolean leaves(Slot slot) {
-    double band = Math.max(NARROWEST_BAND, BAND_IN_SIGMAS * trace.noise());
+    double band = Math.max(NARROWEST_BAND, Math.min(WIDEST_BAND, BAND_IN_SIGMAS * trace.noise()));
     return !trace.isEmpty() && slot.kilopascals() > level() + band;
   }
 
@@ -55,6 +56,10 @@ final class Baseline {
   Optional<Phase> add(Slot slot) {
     trace.add(slot);
     return pump.step(trace, slot.seconds());
+  }
+
+  double noise() {
+    return trace.noise();
   }
 
   double level() {

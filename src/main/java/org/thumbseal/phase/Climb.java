@@ -19,7 +19,11 @@ final class Climb {
   private static final double CERTAIN_RISE = 15;
   private static final double SMALLEST_RISE = 3;
   private static final double LONGEST_DOUBT = 8;
-  private static final double STEADY_SHARE_IN_HALF_A_SECOND = 0.06;
+  private static final double STEADY_FOR = 0.7;
+  private static final double STEADY = 0.3;
+  private static final double STEADY_SHARE = 0.06;
+  private static final double SMALLEST_SHORT_TEST = 15;
+  private static final double LONGEST_TOUCH = 10;
   private static final double LONGEST_TEST = 400;
   private static final double RELEASED_SHARE = 0.2;
   private static final double SHORTEST_SHELF = 2.2;
@@ -27,6 +31,7 @@ final class Climb {
 
   private final Trace trace = new Trace();
   private final Shelf shelf = new Shelf();
+  private final double noise;
   private double base;
   private double onset;
   private boolean test;
@@ -35,8 +40,9 @@ final class Climb {
   private double lastHigh;
   private Fall fall = Fall.NONE;
 
-  Climb(double base, Slot first) {
+  Climb(double base, double noise, Slot first) {
     this.base = base;
+    this.noise = noise;
     this.onset = first.seconds();
     trace.add(first);
   }
@@ -56,6 +62,11 @@ final class Climb {
 
   double fallSeconds() {
     return fall.start();
+  }
+
+  /** Whether it was too little for too short to be a test. */
+  boolean isTouch() {
+    return maximum - base < SMALLEST_SHORT_TEST && fall.start() - onset < LONGEST_TOUCH;
   }
 
   /** Whether a test is certain enough to be measured if the record ended now. */
@@ -90,8 +101,8 @@ final class Climb {
   }
 
   private Step judge(double now, double level) {
-    double growth = level - trace.meanOfAges(0.4, 0.65);
-    boolean steady = growth < STEADY_SHARE_IN_HALF_A_SECOND * (level - base);
+    double spread = trace.spreadOver(STEADY_FOR);
+    boolean steady = spread < Math.max(STEADY + STEADY_SHARE * (level - base), 5 * noise);
     if (steady || now - onset > LONGEST_DOUBT) {
       return Step.WAS_A_STEP;
     }

@@ -125,7 +125,7 @@ public final class PhaseDetector {
       return;
     }
     if (baseline.leaves(slot)) {
-      climb = new Climb(baseline.level(), slot);
+      climb = new Climb(baseline.level(), baseline.noise(), slot);
     } else {
       baseline.add(slot).ifPresent(phase -> enter(phase, slot.seconds()));
     }
@@ -140,8 +140,19 @@ public final class PhaseDetector {
       case IS_HOLDING -> enter(Phase.HOLD, slot.seconds());
       case IS_DECAYING -> enter(Phase.DECAY, open.fallSeconds());
       case HAS_DECAYED -> finish(open, Ending.DECAYED);
-      case IS_RELEASED -> finish(open, Ending.RELEASED);
+      case IS_RELEASED -> released(open, slot);
       case IS_OVERLONG -> finish(open, Ending.OVERLONG);
+    }
+  }
+
+  /** A finger on the inlet, or water drawn in, is no test. */
+  private void released(Climb open, Slot slot) {
+    if (open.isTouch()) {
+      climb = null;
+      baseline.restart(slot, Phase.OPEN);
+      enter(Phase.OPEN, slot.seconds());
+    } else {
+      finish(open, Ending.RELEASED);
     }
   }
 

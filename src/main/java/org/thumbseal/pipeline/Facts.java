@@ -20,9 +20,6 @@ final class Facts {
   /** Weather moves the pressure by some 3 kPa about the standard value (from memory). */
   private static final double WEATHER = 3 / Math.sqrt(3);
 
-  private static final double LOWEST_AMBIENT = 40;
-  private static final double HIGHEST_AMBIENT = 115;
-
   private Facts() {}
 
   static Optional<AmbientPressure> ambient(
@@ -42,7 +39,7 @@ final class Facts {
 
   private static Optional<AmbientPressure> barometer(Ambient ambient) {
     double pressure = ambient.pascals().orElse(0) / PASCALS;
-    return isPlausible(pressure)
+    return AmbientPressure.isPlausible(pressure)
         ? Optional.of(new AmbientPressure(pressure, BAROMETER, Origin.SENSOR))
         : Optional.empty();
   }
@@ -52,11 +49,6 @@ final class Facts {
     return new AmbientPressure(pressure, WEATHER, Origin.ALTITUDE);
   }
 
-  /** Whether air presses like this anywhere people live. */
-  private static boolean isPlausible(double kilopascals) {
-    return kilopascals >= LOWEST_AMBIENT && kilopascals <= HIGHEST_AMBIENT;
-  }
-
   /** A number in a header line; empty where it is none or out of all bounds. */
   static Optional<Double> number(CaptureHeader header, String key) {
     try {
@@ -64,7 +56,7 @@ final class Facts {
           .fact(key)
           .map(Double::valueOf)
           .filter(v -> v >= -500 && v <= 11_000)
-          .filter(v -> !key.equals("ambient-kpa") || isPlausible(v))
+          .filter(v -> !key.equals("ambient-kpa") || AmbientPressure.isPlausible(v))
           .filter(v -> !key.equals("jar-l") || v > 0);
     } catch (NumberFormatException e) {
       return Optional.empty();
