@@ -19,6 +19,9 @@ final class ZeroFinder {
   /** The level after a test still settles a little, kPa. */
   private static final double QUIET_END = 0.05;
 
+  /** The two halves of a level at rest differ by less, kPa. */
+  private static final double FLAT = 0.1;
+
   private static final double LEAST_QUIET = 0.4;
   private static final double SETTLED_AFTER_END = 1.0;
 
@@ -111,7 +114,15 @@ final class ZeroFinder {
     Curve after = recorded.curve().between(from, recorded.curve().lastTime() + 1e-9);
     return Steps.of(after).stream()
         .skip(1)
-        .filter(l -> l.length() >= 1)
+        .filter(l -> l.length() >= 1 && isFlat(after.between(l.from(), l.to())))
         .min(Comparator.comparingDouble(Level::mean));
+  }
+
+  /** Air that still comes in through a narrow inlet is no zero. */
+  private static boolean isFlat(Curve level) {
+    double middle = (level.firstTime() + level.lastTime()) / 2;
+    double before = level.between(level.firstTime(), middle).mean();
+    double after = level.between(middle, level.lastTime() + 1e-9).mean();
+    return Math.abs(after - before) < FLAT;
   }
 }

@@ -74,6 +74,11 @@ public final class LiveStream {
     handOut();
   }
 
+  /** Number of lines in memory. */
+  int linesKept() {
+    return lines.size();
+  }
+
   private void note(PhaseEvent event) {
     if (event instanceof PhaseEvent.Entered entered) {
       phases.accept(entered);
