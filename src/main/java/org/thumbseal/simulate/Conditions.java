@@ -1,6 +1,7 @@
 package org.thumbseal.simulate;
 
 import java.math.BigDecimal;
+import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
@@ -33,8 +34,14 @@ public record Conditions(
     double checked = value.orElse(low);
     Demand.that(
         checked >= low && checked <= high,
-        "%s must be between %s and %s %s, not %s"
-            .formatted(names[0], plain(low), plain(high), names[1], plain(checked)));
+        String.format(
+            Locale.ROOT,
+            "%s must be between %s and %s %s, not %s",
+            names[0],
+            plain(low),
+            plain(high),
+            names[1],
+            plain(checked)));
   }
 
   private static String plain(double value) {
