@@ -1,9 +1,6 @@
 package org.thumbseal.cli;
 
-import java.io.ByteArrayOutputStream;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.List;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
@@ -14,12 +11,8 @@ import tools.jackson.databind.node.ObjectNode;
 record Answer(int code, String out, String err) {
 
   static Answer to(Object... args) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ByteArrayOutputStream err = new ByteArrayOutputStream();
-    String[] texts = Arrays.stream(args).map(Object::toString).toArray(String[]::new);
-    int code = Main.run(texts, new Streams(InputStream.nullInputStream(), out, err));
-    return new Answer(
-        code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    CommandRun run = CommandRun.of(args);
+    return new Answer(run.code(), run.out(), run.err());
   }
 
   /** The documents on standard output, one a line. */
