@@ -1,7 +1,5 @@
 package org.thumbseal.cli;
 
-import static org.awaitility.Awaitility.await;
-
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -10,7 +8,10 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.awaitility.Awaitility;
+import org.awaitility.core.ConditionFactory;
 
 /** The program as a process of its own; what it says goes to two files. */
 final class ProgramProcess implements AutoCloseable {
@@ -54,16 +55,29 @@ final class ProgramProcess implements AutoCloseable {
 
   /** Waits until this stands on standard output. */
   void awaitOut(String text) {
-    await().atMost(PATIENCE).until(() -> out().contains(text) || !process.isAlive());
-    if (!out().contains(text)) {
+    await(this::out, text);
+  }
+
+  /** Waits until this stands on standard error. */
+  void awaitErr(String text) {
+    await(this::err, text);
+  }
+
+  private void await(Supplier<String> said, String text) {
+    patiently().until(() -> said.get().contains(text) || !process.isAlive());
+    if (!said.get().contains(text)) {
       throw new AssertionError("ended without '" + text + "': " + out() + err());
     }
+  }
+
+  private static ConditionFactory patiently() {
+    return Awaitility.await().atMost(PATIENCE).pollInterval(Duration.ofMillis(20));
   }
 
   /** Waits until the process has a device open. */
   void awaitOpen(Path device) throws IOException {
     Path real = device.toRealPath();
-    await().atMost(PATIENCE).until(() -> holds(real));
+    patiently().until(() -> holds(real));
   }
 
   private boolean holds(Path device) throws IOException {
@@ -88,7 +102,7 @@ final class ProgramProcess implements AutoCloseable {
 
   /** Waits for the end; the exit code. */
   int awaitEnd() {
-    await().atMost(PATIENCE).until(() -> !process.isAlive());
+    patiently().until(() -> !process.isAlive());
     return process.exitValue();
   }
 
