@@ -89,6 +89,12 @@ class CriteriaFileTest {
                 usual.decisionRule()));
   }
 
+  @Test
+  void theUsualRiseGivesWayToAShorterLimit() throws Exception {
+    assertThat(read("{\"riseTimeLimit\": \"5 s\"}").usualRiseFrom()).isEqualTo(5);
+    assertThat(read("{\"riseTimeLimit\": \"0.2 min\"}").usualRiseFrom()).isEqualTo(6);
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = ';',
@@ -104,7 +110,7 @@ class CriteriaFileTest {
         "{'riseTimeLimit': '65 kPa'};   'kPa' is not the unit of a time",
         "{'rise': '1000 mmHg'};         rise in kPa must be between 1.0 and 100.0, not 133.3",
         "{'rise': '0 kPa'};             rise in kPa must be between 1.0 and 100.0, not 0.0",
-        "{'riseTimeLimit': '5 s'};      usualRiseTimeFrom in s must be between 0.0 and 5.0",
+        "{'usualRiseTimeFrom': '11 s'}; usualRiseTimeFrom in s must be between 0.0 and 10.0",
         "{'altitudeRule': 'none'};      altitudeRule must be \"scale\" or \"strict\"",
         "{'decisionRule': 'SIMPLE'};    decisionRule must be \"guarded\" or \"simple\"",
         "{'name': ' '};                 name must be a text in quotes",
