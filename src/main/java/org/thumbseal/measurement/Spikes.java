@@ -3,16 +3,16 @@ package org.thumbseal.measurement;
 import java.util.Arrays;
 
 /**
- * Leaves out single samples (or two in a row) that stand far off their neighbours: a disturbed line
- * or conversion, never the gas in a jar.
+ * Leaves out single samples that stand far off their neighbours: a disturbed line or conversion,
+ * never the gas in a jar.
  *
- * <p>A sample is kept if it fits any of four expectations: the middle between its nearest or its
- * next-nearest neighbours, or the straight continuation from the left or from the right. So ramps,
- * steps and corners stay.
+ * <p>A sample is kept if it fits any expectation: a neighbour, the middle between its nearest or
+ * its next-nearest neighbours, or the straight continuation from the left or from the right. So
+ * ramps, steps and corners stay.
  */
 final class Spikes {
   private static final double DEVIATIONS = 6;
-  private static final double SMALLEST = 0.6;
+  private static final double SMALLEST = 1;
   private static final int NEIGHBOURHOOD = 8;
 
   private final Curve curve;
@@ -57,12 +57,18 @@ final class Spikes {
 
   /** Distance of a sample from what fits it best, kPa; 0 where nothing can be expected. */
   private double distance(int i) {
-    double nearest = Double.POSITIVE_INFINITY;
+    double nearest = Math.min(fromNeighbour(i, -1), fromNeighbour(i, 1));
     nearest = Math.min(nearest, fromMiddle(i, 1));
     nearest = Math.min(nearest, fromMiddle(i, 2));
     nearest = Math.min(nearest, fromLine(i, -1));
     nearest = Math.min(nearest, fromLine(i, 1));
     return Double.isInfinite(nearest) ? 0 : nearest;
+  }
+
+  private double fromNeighbour(int i, int side) {
+    return has(i + side)
+        ? Math.abs(curve.level(i) - curve.level(i + side))
+        : Double.POSITIVE_INFINITY;
   }
 
   private double fromMiddle(int i, int reach) {
