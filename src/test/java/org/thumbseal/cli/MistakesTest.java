@@ -77,7 +77,7 @@ class MistakesTest {
           replay @table.csv  | 2 | @table.csv: not a capture file; for a table of times and pressures
           replay @empty      | 2 | @empty: is empty
           replay @folder     | 2 | @folder: is a directory; name the capture files in it
-          replay @header.log | 1 | @header.log: no test in it (the inlet was never blocked, or no
+          replay @header.log | 1 | @header.log: no test in it (the inlet was never blocked)
           replay             | 2 | Missing required parameter: 'FILE' (see: thumbseal replay --help)
           verify @none.json  | 2 | @none.json: no such file
           verify @binary     | 2 | @binary: is not UTF-8 text
