@@ -10,6 +10,7 @@ import org.thumbseal.phase.Phase;
 final class PhaseSpans {
   private static final double AT_MAXIMUM = 0.98;
   private static final double SMOOTHED = 0.2;
+  private static final double GONE = 0.2;
   private static final double SETTLED = 0.5;
 
   private final Located located;
@@ -65,11 +66,25 @@ final class PhaseSpans {
 
   /** When the pump was switched off after the test: the last step down, if there is one. */
   private double idleAfter(double last) {
-    double settled = recorded.window().endSeconds() + SETTLED;
+    boolean released = recorded.window().ending() == Ending.RELEASED;
+    double end = recorded.window().endSeconds();
+    double settled = SETTLED + (released ? Math.max(end, cameDown(last)) : end);
     List<Level> levels = Steps.of(recorded.curve().between(settled, last + 1e-9));
     int n = levels.size();
     boolean down = n > 1 && levels.get(n - 1).mean() < levels.get(n - 2).mean();
     return down ? levels.get(n - 1).from() : last;
+  }
+
+  /** When the vacuum was as good as gone; the end of the test is told before that. */
+  private double cameDown(double last) {
+    Curve after = recorded.curve().between(release.seconds(), last + 1e-9).binned(SMOOTHED / 2);
+    double open = rest.openMean();
+    double gone = open + GONE * (after.highest() - open);
+    int i = 0;
+    while (i < after.size() && after.level(i) > gone) {
+      i++;
+    }
+    return i < after.size() ? after.time(i) : last;
   }
 
   private void add(Phase phase, double from, double to) {

@@ -26,6 +26,7 @@ final class Climb {
   private static final double LONGEST_TOUCH = 10;
   private static final double LONGEST_TEST = 400;
   private static final double RELEASED_SHARE = 0.2;
+  private static final double HALF_GONE = 0.5;
   private static final double SHORTEST_SHELF = 2.2;
   private static final double HOLD_GROWTH_IN_TWO_SECONDS = 0.4;
 
@@ -151,7 +152,15 @@ final class Climb {
       maximum = level;
       return Step.NOTHING_YET;
     }
-    return level < releasedLevel() ? low(now, level) : wait(now);
+    return level < openLevel() ? low(now, level) : wait(now);
+  }
+
+  /**
+   * Once the maximum was held there is nothing a thumb could lose; somebody waits for the answer.
+   */
+  private double openLevel() {
+    boolean heldAndQuick = holding && !fall.isDecay();
+    return heldAndQuick ? base + HALF_GONE * (maximum - base) : releasedLevel();
   }
 
   private Step low(double now, double level) {
