@@ -102,7 +102,7 @@ class MeasuredReplayTest {
         .isEqualTo(
             "thumbseal: "
                 + FOLDER.resolve(file)
-                + ": no test in it (the inlet was never blocked, or no sensor was heard)\n");
+                + ": no test in it (the inlet was never blocked)\n");
   }
 
   /** 7.7 bar let out of a chamber looks like a rise of the vacuum from far below nothing. */
