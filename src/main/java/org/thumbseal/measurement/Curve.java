@@ -109,6 +109,18 @@ public final class Curve {
     return new Curve(Arrays.copyOf(t, bins), Arrays.copyOf(v, bins));
   }
 
+  /** Each level the median of it and two neighbours on each side: spikes go, steps stay. */
+  Curve medianOfFive() {
+    double[] middle = new double[size()];
+    Arrays.setAll(
+        middle,
+        i -> {
+          int reach = Math.min(2, Math.min(i, size() - 1 - i));
+          return median(Arrays.copyOfRange(levels, i - reach, i + reach + 1));
+        });
+    return new Curve(times, middle);
+  }
+
   /** At most so many points, by averaging; all of them where there are fewer. */
   Curve thinned(int most) {
     return size() <= most ? this : binned((lastTime() - firstTime()) / most);

@@ -24,12 +24,19 @@ record Recorded(
 
   static Recorded of(TestWindow window) {
     List<Sample> samples = select(window.events(), Sample.class);
-    Curve raw =
-        Curve.of(
-            samples.stream().mapToDouble(Sample::seconds).toArray(),
-            samples.stream().mapToDouble(s -> -s.pascals() / PASCALS).toArray());
-    Curve curve = Spikes.removed(raw);
+    Curve curve = Spikes.removed(raw(samples));
     return new Recorded(window, samples, curve, noise(window, curve), resolution(samples));
+  }
+
+  private static Curve raw(List<Sample> samples) {
+    return Curve.of(
+        samples.stream().mapToDouble(Sample::seconds).toArray(),
+        samples.stream().mapToDouble(s -> -s.pascals() / PASCALS).toArray());
+  }
+
+  /** A noisy sample at the edge of a step may have been left out as a spike; here it is still. */
+  Curve withEdges() {
+    return raw(samples).medianOfFive();
   }
 
   /** From before the rise, where there is enough of it: strokes in the rise are no noise. */

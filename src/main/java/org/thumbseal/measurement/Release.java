@@ -13,7 +13,7 @@ record Release(double seconds) {
   private static final double SHORT_STEP = 0.04;
 
   static Release of(Recorded recorded, double onset) {
-    Curve curve = recorded.curve();
+    Curve curve = recorded.withEdges();
     double end = Math.min(recorded.window().endSeconds(), curve.lastTime());
     if (recorded.window().ending() != Ending.RELEASED) {
       return new Release(end + 1e-9);
