@@ -41,7 +41,7 @@ class BenchPrinter implements BenchListener {
 
   private static String whatNow(Phase phase) {
     return switch (phase) {
-      case IDLE -> "inlet open, pump off: after 5 s switch on, control at maximum";
+      case IDLE -> "inlet open: after 5 s pump on, control at maximum";
       case OPEN -> "pump running: after 5 s block the jar inlet and hold";
       case RISE -> "inlet blocked: hold";
       case HOLD -> "the vacuum stands still: let go";
