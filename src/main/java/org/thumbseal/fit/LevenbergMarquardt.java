@@ -19,8 +19,14 @@ import org.hipparchus.util.Pair;
  * <p>Algorithm: Levenberg-Marquardt as in MINPACK lmder, by Hipparchus.
  */
 final class LevenbergMarquardt {
-  private static final int MOST_EVALUATIONS = 1_000;
+  private static final int MOST_EVALUATIONS = 200;
   private static final double TOLERANCE = 1e-12;
+
+  /**
+   * Stands for a curve that does not exist at some parameters. The search shortens its step where
+   * the misfit grows; from what is not a number it would not come back.
+   */
+  private static final double FAR = 1e6;
 
   private final Problem problem;
   private final double[] scale;
@@ -60,12 +66,17 @@ final class LevenbergMarquardt {
   private Pair<RealVector, RealMatrix> evaluate(RealVector scaled) {
     double[] parameters = unscaled(scaled);
     double[] values = new double[problem.points().size()];
-    Arrays.setAll(values, i -> problem.model().value(parameters, problem.points().x(i)));
+    Arrays.setAll(
+        values, i -> finite(problem.model().value(parameters, problem.points().x(i)), FAR));
     double[][] rows = problem.derivatives(parameters);
     for (double[] row : rows) {
-      Arrays.setAll(row, j -> row[j] * scale[j]);
+      Arrays.setAll(row, j -> finite(row[j] * scale[j], 0));
     }
     return new Pair<>(new ArrayRealVector(values), new Array2DRowRealMatrix(rows, false));
+  }
+
+  private static double finite(double value, double otherwise) {
+    return Double.isFinite(value) ? value : otherwise;
   }
 
   private double[] unscaled(RealVector scaled) {

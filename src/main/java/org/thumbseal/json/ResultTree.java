@@ -103,6 +103,7 @@ public final class ResultTree {
               node.set("timeConstant", quantity(e.timeConstant()));
               node.set("asymptote", quantity(e.asymptote()));
             });
+    measurement.pump().ifPresent(p -> PumpTree.measurements(node, p));
     return node;
   }
 
@@ -126,7 +127,7 @@ public final class ResultTree {
     return node;
   }
 
-  private static void limit(ObjectNode node, String name, double value, String unit) {
+  static void limit(ObjectNode node, String name, double value, String unit) {
     number(node.putObject(name).put("unit", unit), "value", value);
   }
 
@@ -148,6 +149,7 @@ public final class ResultTree {
     ObjectNode clock = node.putObject("sensorClock").put("steady", quality.clock().steady());
     clock.put("rate", Decimals.round(quality.clock().rate(), 6));
     measurement.exponential().ifPresent(e -> exponential(node.putObject("exponentialFit"), e));
+    measurement.pump().ifPresent(p -> PumpTree.diagnostics(node.putObject("pumpModel"), p));
     return node;
   }
 
@@ -174,7 +176,7 @@ public final class ResultTree {
     return node;
   }
 
-  private static ObjectNode quantity(Quantity quantity) {
+  static ObjectNode quantity(Quantity quantity) {
     ObjectNode node = Json.object();
     number(node, "value", quantity.value());
     node.put("unit", quantity.unit());

@@ -138,6 +138,31 @@ public final class Curve {
     return new Curve(times, rest);
   }
 
+  /** The same with the vacuum multiplied. */
+  Curve times(double factor) {
+    return new Curve(times, Arrays.stream(levels).map(v -> v * factor).toArray());
+  }
+
+  /** The same with its times counted from another moment. */
+  Curve since(double moment) {
+    return new Curve(Arrays.stream(times).map(t -> t - moment).toArray(), levels);
+  }
+
+  /** The same with its times multiplied: on a clock that runs at another rate. */
+  Curve slowedBy(double rate) {
+    return new Curve(Arrays.stream(times).map(t -> t * rate).toArray(), levels);
+  }
+
+  /** First time at which the vacuum is above a level, s; the last time where it never is. */
+  double firstTimeAbove(double kilopascals) {
+    for (int i = 0; i < size(); i++) {
+      if (levels[i] > kilopascals) {
+        return times[i];
+      }
+    }
+    return lastTime();
+  }
+
   Points points() {
     return Points.of(times, levels);
   }

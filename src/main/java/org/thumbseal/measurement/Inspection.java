@@ -104,7 +104,8 @@ final class Inspection {
     return smooth.time(best);
   }
 
-  private Curve pumped() {
+  /** The part in which the pump pulled at a blocked inlet. */
+  Curve pumped() {
     return curves.blocked().between(begin(), pumpedEnd());
   }
 

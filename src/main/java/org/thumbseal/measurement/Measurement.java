@@ -15,6 +15,7 @@ import org.thumbseal.phase.TestWindow;
  * @param maximumVacuum highest 1 s mean while the inlet is blocked, kPa
  * @param highestRise how far the vacuum climbed above the open vacuum at most, kPa
  * @param exponential the plain exponential through the rise
+ * @param pump what the rise says about the pump
  * @param ambient barometric pressure, where it is known
  * @param phases the phases, in order
  * @param quality what the record says about itself
@@ -27,6 +28,7 @@ public record Measurement(
     Optional<Budgeted> maximumVacuum,
     double highestRise,
     Optional<Exponential> exponential,
+    Optional<PumpEstimate> pump,
     Optional<AmbientPressure> ambient,
     List<PhaseSpan> phases,
     Quality quality) {

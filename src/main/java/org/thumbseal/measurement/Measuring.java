@@ -11,6 +11,12 @@ final class Measuring {
   /** A quarter of a sample period, rectangular: what the fits leave of it. */
   private static final double SAMPLING = 0.25 / Math.sqrt(12);
 
+  /** Where the ambient pressure is not known, kPa; it hardly matters to the shape of a rise. */
+  private static final double STANDARD_AMBIENT = 101.325;
+
+  /** From the sea to some 2500 m, rectangular: what is known of it then. */
+  private static final double ANY_AMBIENT = 13 / Math.sqrt(3);
+
   private final Located located;
   private final Setup setup;
   private final Zero zero;
@@ -62,10 +68,29 @@ final class Measuring {
             Crossing.of(blocked, open + riseLimit, onset),
             plateau,
             Exponential.of(new Exponential.Rise(blocked, open, blocked.highest(), noise), onset));
-    return measurement(curves, new Inspection(located, setup, curves).quality());
+    Inspection inspection = new Inspection(located, setup, curves);
+    return measurement(curves, inspection.quality(), pump(inspection.pumped(), plateau));
   }
 
-  private Measurement measurement(Inspection.Curves curves, Quality quality) {
+  private Optional<PumpEstimate> pump(Curve pumped, Optional<Plateau> plateau) {
+    if (pumped.isEmpty()) {
+      return Optional.empty();
+    }
+    double rate = located.clock().rate();
+    Curve since = pumped.since(located.blocking().seconds()).slowedBy(rate);
+    double kilopascals = ambient.map(AmbientPressure::kilopascals).orElse(STANDARD_AMBIENT);
+    PumpEstimating.Known known =
+        new PumpEstimating.Known(
+            errors.relative(),
+            located.clock().standardUncertainty(),
+            located.blocking().standardUncertainty(),
+            ambient.map(AmbientPressure::standardUncertainty).orElse(ANY_AMBIENT),
+            setup.jarLitres());
+    return PumpEstimating.of(new PumpCurve(since, open, kilopascals), plateau, known);
+  }
+
+  private Measurement measurement(
+      Inspection.Curves curves, Quality quality, Optional<PumpEstimate> pump) {
     double highest = curves.plateau().map(Plateau::kilopascals).orElseGet(blocked::highest);
     return new Measurement(
         occludedAt(),
@@ -75,6 +100,7 @@ final class Measuring {
         curves.plateau().map(this::maximum),
         highest - open,
         curves.exponential(),
+        pump,
         ambient,
         new PhaseSpans(located).list(blocked),
         quality);

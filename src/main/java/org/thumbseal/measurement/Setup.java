@@ -9,12 +9,14 @@ import org.thumbseal.wire.WireRecord.Reference;
  * @param reference what the sensor reads against
  * @param range the sensor's range, where it is known
  * @param ambient barometric pressure, where it is known
+ * @param jarLitres volume of the jar, L, where it is known
  * @param riseLimit how far the vacuum has to climb
  */
 public record Setup(
     Reference reference,
     Optional<Range> range,
     Optional<AmbientPressure> ambient,
+    Optional<Double> jarLitres,
     RiseLimit riseLimit) {
 
   /**

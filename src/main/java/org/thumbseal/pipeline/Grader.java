@@ -94,7 +94,11 @@ public final class Grader {
         recording.header().fact("source").orElse(source.fileName()),
         test.sensor(),
         test.reference(),
-        settings.jarLitres().or(() -> Facts.number(recording.header(), "jar-l")));
+        jarLitres());
+  }
+
+  private Optional<Double> jarLitres() {
+    return settings.jarLitres().or(() -> Facts.number(recording.header(), "jar-l"));
   }
 
   private Setup setup(FoundTest test) {
@@ -102,6 +106,7 @@ public final class Grader {
         test.reference(),
         test.sensor().map(i -> new Setup.Range(i.lowPascals(), i.highPascals())),
         Facts.ambient(settings, recording.header(), test.ambient()),
+        jarLitres(),
         ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals());
   }
 }

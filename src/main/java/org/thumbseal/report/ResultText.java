@@ -8,6 +8,7 @@ import java.util.Set;
 import org.thumbseal.grade.Reason;
 import org.thumbseal.grade.ReasonCode;
 import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.PumpEstimate;
 import org.thumbseal.quantity.Quantity;
 import org.thumbseal.record.ResultDocument;
 
@@ -31,10 +32,19 @@ public final class ResultText {
             .map(q -> row(rise, q.quantity()))
             .orElseGet(() -> format("  %-22s not reached", rise)));
     measured.maximumVacuum().ifPresent(q -> lines.add(row("maximum vacuum", q.quantity())));
+    measured.pump().ifPresent(p -> lines.add(pumpingSpeed(p)));
     for (Reason reason : result.grade().reasons()) {
       lines.add("  " + reason.code().code() + ": " + reason.text());
     }
     return lines;
+  }
+
+  private static String pumpingSpeed(PumpEstimate pump) {
+    String name = "pumping speed";
+    return pump.distrust()
+        .map(why -> format("  %-22s not told: %s", name, why))
+        .or(() -> pump.perLitre().map(f -> row(name, f.pumpingSpeed().quantity())))
+        .orElseGet(() -> format("  %-22s not told without the volume of the jar (--jar-l)", name));
   }
 
   /**

@@ -47,6 +47,7 @@ final class Sheet {
         measured ? Optional.of(budgeted(maximum, "kPa", maximumUncertainty)) : Optional.empty(),
         maximum - open,
         Optional.empty(),
+        Optional.empty(),
         ambient,
         List.of(),
         quality());

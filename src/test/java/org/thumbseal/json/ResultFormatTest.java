@@ -40,8 +40,7 @@ class ResultFormatTest {
   /**
    * Members that {@code replay --json} does not have; the tests of seal and archive see to them.
    */
-  private static final Set<String> ELSEWHERE =
-      Set.of("ledger", "signature", "measurements.pumpingSpeed");
+  private static final Set<String> ELSEWHERE = Set.of("ledger", "signature");
 
   @Test
   void everyMemberOfADocumentIsOnThePage() throws Exception {
@@ -50,7 +49,8 @@ class ResultFormatTest {
     members().forEach(path -> names.add(path.substring(path.lastIndexOf('.') + 1)));
     Arrays.stream(RejectCause.values()).forEach(cause -> names.remove(cause.code()));
 
-    assertThat(names).contains("occludedAt", "altitudeFactor", "columns", "drift", "jar", "why");
+    assertThat(names)
+        .contains("occludedAt", "altitudeFactor", "columns", "drift", "jar", "why", "heldAt");
     assertThat(names)
         .allSatisfy(name -> assertThat(page).containsPattern("[`.\"]" + name + "[`.\"]"));
   }
@@ -104,7 +104,13 @@ class ResultFormatTest {
   private static Set<String> members() {
     Set<String> paths = new TreeSet<>();
     for (SimulationKind kind :
-        List.of(SimulationKind.SOUND, SimulationKind.ALTITUDE, SimulationKind.NOISY_LINE)) {
+        List.of(
+            SimulationKind.SOUND,
+            SimulationKind.ALTITUDE,
+            SimulationKind.NOISY_LINE,
+            SimulationKind.LEAK,
+            SimulationKind.RESTRICTION,
+            SimulationKind.CONTROL_NOT_AT_MAXIMUM)) {
       results(kind).forEach(document -> collect(paths, "", document));
     }
     return paths;

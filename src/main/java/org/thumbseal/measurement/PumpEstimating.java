@@ -1,0 +1,177 @@
+package org.thumbseal.measurement;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.thumbseal.fit.PumpDown;
+import org.thumbseal.measurement.PumpCurve.Shape;
+import org.thumbseal.quantity.Quantity;
+
+/** Turns the fitted model into quantities with their budgets. */
+final class PumpEstimating {
+  private static final double SECONDS_PER_MINUTE = 60;
+
+  /** How warm the gas is when it reaches the pump: +-2 % of the speed, rectangular. */
+  private static final double MODEL = 0.02 / Math.sqrt(3);
+
+  /** A jar's marks: +-3 %, rectangular (common practice). */
+  private static final double VOLUME = 0.03 / Math.sqrt(3);
+
+  /** Where a changed curve cannot be fitted again, this share of the value is taken. */
+  private static final double UNKNOWN = 0.1;
+
+  private final Known known;
+  private final PumpFit fit;
+  private final Optional<Double> ceiling;
+  private final List<Change> changes;
+
+  /**
+   * What is known beside the curve, as standard uncertainties.
+   *
+   * @param gain of the sensor, as a share
+   * @param clock of the sensor's clock, as a share
+   * @param onset of the blocking, s
+   * @param ambient of the ambient pressure, kPa
+   * @param litres volume of the jar, L
+   */
+  record Known(double gain, double clock, double onset, double ambient, Optional<Double> litres) {}
+
+  /** The same model through a curve that one uncertain input has changed. */
+  private record Change(String name, String source, Optional<PumpFit> fit) {}
+
+  private PumpEstimating(PumpFit fit, Optional<Double> ceiling, Known known) {
+    this.fit = fit;
+    this.ceiling = ceiling;
+    this.known = known;
+    PumpCurve rise = fit.rise();
+    this.changes =
+        List.of(
+            new Change("sensor", "gain, by fitting again", fit.again(rise.withGain(known.gain()))),
+            new Change(
+                "ambient",
+                "ambient pressure, by fitting again",
+                fit.again(rise.withAmbient(rise.ambient() + known.ambient()))),
+            new Change(
+                "onset",
+                "instant of the blocking, by fitting again",
+                fit.again(rise.blockedLaterBy(known.onset()))));
+  }
+
+  /** Estimates the pump from the part of a test in which it pulled at a blocked inlet. */
+  static Optional<PumpEstimate> of(PumpCurve pumped, Optional<Plateau> plateau, Known known) {
+    Optional<PumpFit> whole = PumpFit.of(pumped);
+    if (whole.isPresent() && !whole.get().isMisfit()) {
+      return whole.map(f -> new PumpEstimating(f, Optional.empty(), known).estimate());
+    }
+    return plateau
+        .flatMap(p -> PumpFit.belowCeiling(pumped, p.kilopascals()))
+        .map(f -> new PumpEstimating(f, plateau.map(Plateau::kilopascals), known).estimate())
+        .or(() -> whole.map(f -> new PumpEstimating(f, Optional.empty(), known).estimate()));
+  }
+
+  private PumpEstimate estimate() {
+    return new PumpEstimate(
+        rate(),
+        ultimate(),
+        Quantity.seconds(fit.value(PumpDown.EXCHANGE), fit.error(PumpDown.EXCHANGE)),
+        leak(),
+        resistance(),
+        ceiling,
+        known.litres().map(this::flows),
+        new PumpEstimate.Misfit(fit.fit().rms(), fit.noise(), fit.fit().lag1Autocorrelation()),
+        distrust());
+  }
+
+  private Budgeted rate() {
+    double rate = fit.value(PumpDown.RATE);
+    List<Contribution> budget = new ArrayList<>();
+    budget.add(new Contribution("fit", fit.error(PumpDown.RATE), "scatter about the model"));
+    budget.addAll(changed(f -> f.value(PumpDown.RATE)));
+    budget.add(new Contribution("clock", rate * known.clock(), "sensor against host"));
+    budget.add(new Contribution("model", rate * MODEL, "warmth of the gas at the pump, +-2 %"));
+    return new Budgeted(rate, "1/s", budget);
+  }
+
+  private Budgeted ultimate() {
+    double ambient = fit.rise().ambient();
+    List<Contribution> budget = new ArrayList<>();
+    budget.add(
+        new Contribution("fit", ambient * fit.error(PumpDown.ULTIMATE), "scatter about the model"));
+    budget.addAll(changed(f -> f.rise().ambient() * f.value(PumpDown.ULTIMATE)));
+    return new Budgeted(ambient * fit.value(PumpDown.ULTIMATE), "kPa", budget);
+  }
+
+  private Optional<Budgeted> leak() {
+    if (fit.shape() != Shape.LEAKING) {
+      return Optional.empty();
+    }
+    double leak = fit.value(PumpDown.LEAK);
+    List<Contribution> budget = new ArrayList<>();
+    budget.add(new Contribution("fit", fit.error(PumpDown.LEAK), "scatter about the model"));
+    budget.addAll(changed(f -> f.value(PumpDown.LEAK)));
+    budget.add(new Contribution("model", leak * MODEL, "warmth of the gas at the pump, +-2 %"));
+    return Optional.of(new Budgeted(leak, "1/s", budget));
+  }
+
+  private Optional<Quantity> resistance() {
+    double rate = fit.value(PumpDown.RATE);
+    return fit.shape() == Shape.RESTRICTED
+        ? Optional.of(
+            new Quantity(
+                rate * fit.value(PumpDown.RESISTANCE), "1", rate * fit.error(PumpDown.RESISTANCE)))
+        : Optional.empty();
+  }
+
+  private List<Contribution> changed(Function<PumpFit, Double> value) {
+    double now = value.apply(fit);
+    return changes.stream()
+        .map(
+            c ->
+                new Contribution(
+                    c.name(),
+                    c.fit()
+                        .map(f -> Math.abs(value.apply(f) - now))
+                        .orElse(UNKNOWN * Math.abs(now)),
+                    c.source()))
+        .toList();
+  }
+
+  private PumpEstimate.Flows flows(double litres) {
+    double factor = litres * SECONDS_PER_MINUTE;
+    Budgeted speed = inJar(rate(), factor);
+    return new PumpEstimate.Flows(
+        speed,
+        inJar(rate(), factor * (1 - fit.value(PumpDown.ULTIMATE))),
+        leak().map(q -> inJar(q, factor)));
+  }
+
+  private static Budgeted inJar(Budgeted perVolume, double factor) {
+    List<Contribution> budget = new ArrayList<>();
+    perVolume
+        .budget()
+        .forEach(
+            c ->
+                budget.add(
+                    new Contribution(c.name(), c.standardUncertainty() * factor, c.source())));
+    double value = perVolume.value() * factor;
+    budget.add(new Contribution("volume", value * VOLUME, "jar volume as given, +-3 %"));
+    return new Budgeted(value, "L/min", budget);
+  }
+
+  private Optional<String> distrust() {
+    if (fit.isTooShort()) {
+      return Optional.of(
+          "too short: the rise covers less than 1.5 time constants of this pump and jar");
+    }
+    if (fit.isMisfit()) {
+      return Optional.of("misfit: this is not the curve of a pump at a jar alone");
+    }
+    if (fit.isUndetermined()) {
+      return Optional.of("undetermined: other pumps would give this curve as well");
+    }
+    return fit.shape() == Shape.RESTRICTED
+        ? Optional.of("restriction: the speed of the pump behind it depends on its kind")
+        : Optional.empty();
+  }
+}

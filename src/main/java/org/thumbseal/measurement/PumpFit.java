@@ -1,0 +1,130 @@
+package org.thumbseal.measurement;
+
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.thumbseal.fit.FitResult;
+import org.thumbseal.fit.PumpDown;
+import org.thumbseal.measurement.PumpCurve.Shape;
+
+/**
+ * The pump as the rise shows it: a model of pump, jar and cooling gas laid through the whole rise.
+ *
+ * @param rise that it was laid through
+ * @param shape what the model had to have beside pump and jar
+ * @param fit its parameters
+ * @param noise standard deviation that the points have without any misfit, kPa
+ */
+record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
+  private static final int FEWEST = 30;
+  private static final double SIGNIFICANT = 5;
+  private static final double LEAST_CUT = 1.5;
+  private static final double LEAST_SHARE = 0.02;
+  private static final double LARGEST_RATE_ERROR = 0.1;
+  private static final double CLEARLY_BETTER = 0.85;
+  private static final double LARGEST_LAG1 = 0.5;
+  private static final double LARGEST_MISFIT_IN_NOISE = 2;
+  private static final double SMALLEST_MISFIT = 0.05;
+  private static final double SHORTEST_IN_TAU = 1.5;
+
+  /** Fits a rise; empty where it has too few points or no curve of this kind goes through it. */
+  static Optional<PumpFit> of(PumpCurve whole) {
+    PumpCurve rise = whole.thinned();
+    if (rise.curve().size() < FEWEST) {
+      return Optional.empty();
+    }
+    Optional<PumpFit> tight = of(rise, Shape.TIGHT);
+    return Stream.of(Shape.LEAKING, Shape.RESTRICTED)
+        .flatMap(shape -> of(rise, shape).stream())
+        .filter(f -> f.isBetterThan(tight))
+        .min(Comparator.comparingDouble(f -> f.fit().rms()))
+        .or(() -> tight);
+  }
+
+  /**
+   * Fits the part of a rise before it was cut off at a vacuum that the pump could have passed;
+   * empty where it was not cut off so.
+   *
+   * @param ceiling where the vacuum stayed, kPa
+   */
+  static Optional<PumpFit> belowCeiling(PumpCurve whole, double ceiling) {
+    double noise = Spikes.noise(whole.curve());
+    double reached = whole.curve().firstTimeAbove(ceiling - Math.max(0.5, 4 * noise));
+    Curve held = whole.curve().between(reached, Double.POSITIVE_INFINITY).binned(0.5);
+    boolean flat = held.size() > 2 && held.minus(ceiling).deviation() < Math.max(0.5, noise);
+    return Optional.of(whole.until(reached))
+        .filter(part -> flat && part.curve().size() >= FEWEST)
+        .flatMap(PumpFit::of)
+        .filter(f -> !f.isMisfit() && f.reaches() - ceiling > f.reachError());
+  }
+
+  /** What the vacuum would come to, kPa. */
+  private double reaches() {
+    double drawn = value(PumpDown.LEAK) / value(PumpDown.RATE);
+    return rise.ambient() * (1 - value(PumpDown.ULTIMATE) - drawn);
+  }
+
+  private double reachError() {
+    return Math.max(LEAST_CUT, SIGNIFICANT * rise.ambient() * error(PumpDown.ULTIMATE));
+  }
+
+  private static Optional<PumpFit> of(PumpCurve rise, Shape shape) {
+    return rise.fit(shape).map(f -> new PumpFit(rise, shape, f, Spikes.noise(rise.curve())));
+  }
+
+  /** More than pump and jar is believed where it matters, is significant and explains misfit. */
+  private boolean isBetterThan(Optional<PumpFit> tight) {
+    return share() > LEAST_SHARE
+        && value(PumpDown.LEAK) >= SIGNIFICANT * error(PumpDown.LEAK)
+        && value(PumpDown.RESISTANCE) >= SIGNIFICANT * error(PumpDown.RESISTANCE)
+        && tight.map(t -> fit.rms() < CLEARLY_BETTER * t.fit().rms()).orElse(true);
+  }
+
+  /** What leak or restriction come to beside the pump. */
+  private double share() {
+    double rate = value(PumpDown.RATE);
+    return value(PumpDown.LEAK) / rate + value(PumpDown.RESISTANCE) * rate;
+  }
+
+  /** A parameter of {@link PumpDown}; 0 where the model has it not. */
+  double value(int parameter) {
+    int place = place(parameter);
+    return place < 0 ? 0 : fit.parameter(place);
+  }
+
+  /**
+   * Its standard error; 0 where the model has it not. Residuals that go the same way are fewer than
+   * they seem: the error grows for it.
+   */
+  double error(int parameter) {
+    int place = place(parameter);
+    double lag1 = Math.min(0.98, Math.max(0, fit.lag1Autocorrelation()));
+    return place < 0 ? 0 : fit.standardError(place) * Math.sqrt((1 + lag1) / (1 - lag1));
+  }
+
+  private int place(int parameter) {
+    return switch (parameter) {
+      case PumpDown.LEAK -> shape == Shape.LEAKING ? PumpDown.LEAK : -1;
+      case PumpDown.RESISTANCE -> shape == Shape.RESTRICTED ? PumpDown.LEAK : -1;
+      default -> parameter;
+    };
+  }
+
+  /** The same model through a rise that is a little another one, to see what it changes. */
+  Optional<PumpFit> again(PumpCurve other) {
+    return other.fit(shape, fit.parameters()).map(f -> new PumpFit(other, shape, f, noise));
+  }
+
+  boolean isTooShort() {
+    return rise.curve().lastTime() * value(PumpDown.RATE) < SHORTEST_IN_TAU;
+  }
+
+  boolean isUndetermined() {
+    return error(PumpDown.RATE) > LARGEST_RATE_ERROR * value(PumpDown.RATE);
+  }
+
+  boolean isMisfit() {
+    double largest = Math.max(SMALLEST_MISFIT, LARGEST_MISFIT_IN_NOISE * noise);
+    return fit.rms() > largest && fit.lag1Autocorrelation() > LARGEST_LAG1;
+  }
+}
