@@ -3,8 +3,9 @@ package org.thumbseal.simulate;
 /**
  * Mass and energy balance of the gas in the jar.
  *
- * <p>Gas is drawn at its own temperature by S p = S0 (p - p_ult), enters at ambient temperature and
- * takes up heat from the wall.
+ * <p>The pump draws S p = S0 (p - p_ult) at the temperature the gas has where it takes it in: that
+ * of the jar, of the wall, or between them, as hose and valves have warmed it. What leaves the jar
+ * leaves at the jar's temperature; what enters has that of the air; the wall gives heat.
  */
 final class Balance {
   /** Above its set vacuum by this much, the control passes all that the pump draws, Pa. */
@@ -36,7 +37,9 @@ final class Balance {
 
   /** What the pump draws, mol/s. */
   double molesOut(GasState gas) {
-    return throughput(gas.pascals()) / (Air.R * gas.kelvin(plant.jar()));
+    double jar = gas.kelvin(plant.jar());
+    double drawn = jar + plant.circuit().warming() * (plant.weather().kelvin() - jar);
+    return throughput(gas.pascals()) / (Air.R * drawn);
   }
 
   /** Fastest rate at which the open areas pull the pressure towards ambient, 1/s. */

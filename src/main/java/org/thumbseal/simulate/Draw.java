@@ -16,6 +16,16 @@ final class Draw {
     this.random = new Random(mix(seed + 0x9E3779B97F4A7C15L * purpose.hashCode()));
   }
 
+  /** A seed that belongs to another one, for what happened to the same thing on another day. */
+  static long another(long seed) {
+    return mix(seed ^ 0x5851F42D4C957F2DL);
+  }
+
+  /** Uniform between two bounds, in the logarithm: each octave is as likely as the next. */
+  double betweenLog(double low, double high) {
+    return StrictMath.exp(between(StrictMath.log(low), StrictMath.log(high)));
+  }
+
   /** Uniform between two bounds. */
   double between(double low, double high) {
     return low + (high - low) * random.nextDouble();

@@ -36,6 +36,16 @@ public record Pump(double speed, double ultimateFraction, double strokeHertz, do
     return new Pump(speed, ultimateFraction, hertz, restingLeak);
   }
 
+  /** The same pump with a share of its speed lost, 0 to 1. */
+  public Pump slowed(double lost) {
+    return new Pump(speed * (1 - lost), ultimateFraction, strokeHertz, restingLeak);
+  }
+
+  /** The same pump with another ultimate pressure over ambient pressure. */
+  public Pump downTo(double ultimate) {
+    return new Pump(speed, ultimate, strokeHertz, restingLeak);
+  }
+
   /** The same pump with valves that leak at rest through an effective area, m2. */
   public Pump leakingAtRest(double area) {
     return new Pump(speed, ultimateFraction, strokeHertz, area);

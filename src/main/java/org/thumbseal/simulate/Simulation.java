@@ -6,6 +6,9 @@ import org.thumbseal.simulate.Act.Connect;
 public final class Simulation {
   private static final int MOST_TIMES = 1_000;
 
+  /** The zero of a low-cost sensor from one month to the next, Pa (common practice). */
+  private static final double ZERO_MOVES = 100;
+
   private Simulation() {}
 
   /** A scenario of a kind with everything drawn. */
@@ -27,7 +30,7 @@ public final class Simulation {
     Demand.that(
         times >= 1 && times <= MOST_TIMES,
         "times to repeat must be 1 to " + MOST_TIMES + ", not " + times);
-    PlantDraw plants = new PlantDraw(kind, conditions, new Draw(seed, "plant"));
+    PlantDraw plants = new PlantDraw(kind, conditions, seed);
     SensorDraw electronics = new SensorDraw(conditions, new Draw(seed, "electronics"));
     Draw hands = new Draw(seed, "hands");
     Plant first = plants.of(kind);
@@ -39,5 +42,21 @@ public final class Simulation {
       script = script.then(new Connect(next), 0).followedBy(more);
     }
     return new Scenario(first, electronics.sensor(kind), electronics.line(kind), script, seed);
+  }
+
+  /**
+   * The pump of {@link #of(SimulationKind, long, Conditions)} as it was tested when it was sound:
+   * the same pump, jar, place and sensor on another day, with a thumb, noise and a zero of that
+   * day.
+   */
+  public static Scenario soundTwin(SimulationKind kind, long seed, Conditions conditions) {
+    Scenario later = of(kind, seed, conditions);
+    Draw day = new Draw(seed, "earlier day");
+    PlantDraw plants = new PlantDraw(kind, conditions, seed);
+    Plant sound = plants.sound().with(plants.otherDay(day));
+    Script script = new ScriptDraw(conditions, day, sound).of(SimulationKind.SOUND);
+    Transducer moved = later.sensor().transducer().shifted(day.between(-ZERO_MOVES, ZERO_MOVES));
+    Sensor sensor = later.sensor().with(moved);
+    return new Scenario(sound, sensor, later.line(), script, Draw.another(seed));
   }
 }

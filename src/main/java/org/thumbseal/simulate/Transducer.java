@@ -18,6 +18,16 @@ public record Transducer(double offset, double gainError, double noise, double s
     Demand.notNegative(step, "quantisation step");
   }
 
+  /** The same sensor with its zero moved, Pa. */
+  public Transducer shifted(double pascals) {
+    return new Transducer(offset + pascals, gainError, noise, step);
+  }
+
+  /** The same sensor with another gain error. */
+  public Transducer gaining(double error) {
+    return new Transducer(offset, error, noise, step);
+  }
+
   double read(double pascals, double disturbance) {
     double raw = pascals * (1 + gainError) + offset + disturbance;
     return step > 0 ? Math.rint(raw / step) * step : raw;

@@ -65,9 +65,9 @@ class TransportTest {
    */
   @ParameterizedTest
   @CsvSource({
-    "sound, 5ab1e123ae8234a9e4cd33b96a0bcc77865db2290aa060b21b6f6de9aeb826d8",
-    "noisy-line, 41d68e004f7c227df6f21801592a3995ed6f222288d141b2ecf5cb88bd498e66",
-    "leak, 38aa524b87f5b87a6c58bd4cb7e40b7fd5f054df0dd069251e1fcfa105e8ffd9"
+    "sound, 4a3d23d5c3db53c07d4ac69b0c7d97ca886db8cb78feb244f9163fb62aa3e8c7",
+    "noisy-line, ac870c40978d9de3604e943775729fc469130f31c62873558d649d110447231d",
+    "leak, 1757cd4c232f5c008b4747fadbff0d1cde6fb7904032bbf9a934c80e170282b2"
   })
   void sameBytesEverywhere(String kind, String expected) throws Exception {
     assertThat(sha256(Simulation.of(SimulationKind.ofCode(kind).orElseThrow(), 2)))
