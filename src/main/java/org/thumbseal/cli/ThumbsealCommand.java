@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
       ReplayCommand.class,
       VerifyCommand.class,
       SimulateCommand.class,
+      AccuracyCommand.class,
       PortsCommand.class,
       KeyCommand.class,
       SchemaCommand.class,

@@ -8,7 +8,7 @@ import org.thumbseal.wire.WireRecord.Reference;
 /** Draws a pump with its place and sensor, a fault, and two days. */
 final class HistoryDraw {
   /** Altitude from which on no test is made without a barometer, m: its limits would be wrong. */
-  private static final double BAROMETER_FROM_METRES = 300;
+  private static final double BAROMETER_FROM_METRES = 100;
 
   private static final double ZERO_PASCALS = 300;
   private static final double ZERO_MOVES_PASCALS = 100;
