@@ -1,6 +1,7 @@
 package org.thumbseal.accuracy;
 
 import java.util.Random;
+import java.util.SplittableRandom;
 import org.thumbseal.simulate.Line;
 import org.thumbseal.simulate.Scenario;
 import org.thumbseal.simulate.Sensor;
@@ -22,7 +23,7 @@ enum Sensing {
 
   /** The test of a scenario, sensed in this way; the same for the same scenario. */
   Scenario of(Scenario scenario) {
-    Scenario sensed = scenario.with(gaining(scenario.sensor(), new Random(scenario.seed())));
+    Scenario sensed = scenario.with(gaining(scenario.sensor(), chance(scenario.seed())));
     return this == BAD_LINE
         ? sensed.with(new Line(scenario.line().burst(), LOST, DAMAGED, true))
         : sensed;
@@ -30,6 +31,11 @@ enum Sensing {
 
   private Sensor gaining(Sensor sensor, Random random) {
     return sensor.with(sensor.transducer().gaining(gain(random)));
+  }
+
+  /** Neighbouring seeds of {@link Random} begin alike; these do not. */
+  private static Random chance(long seed) {
+    return new Random(new SplittableRandom(seed).nextLong());
   }
 
   private double gain(Random random) {
