@@ -16,6 +16,7 @@ import java.util.Optional;
 record Knee(double seconds, double standardUncertainty) {
   private static final int GRID = 60;
   private static final int NARROWINGS = 4;
+  private static final double MOST_ALIKE = 0.9;
 
   /** The knee between two times, if there is one. */
   static Optional<Knee> of(Curve curve, double earliest, double latest) {
@@ -48,20 +49,26 @@ record Knee(double seconds, double standardUncertainty) {
     return Parabola.after(curve, knee).slope() > 0;
   }
 
-  /** The sum of squares grows by the variance when the knee moves by its standard uncertainty. */
+  /**
+   * The sum of squares grows by the variance when the knee moves by its standard uncertainty.
+   * Strokes that a low rate turns into a slow wave leave scatter whose neighbours are alike: it
+   * averages out as so many fewer independent points would (first-order autoregression).
+   */
   private static Knee at(Curve curve, double knee) {
     double apart = Math.max(curve.period(), 0.02);
-    double least = Parabola.after(curve, knee).squares();
+    Parabola found = Parabola.after(curve, knee);
+    double least = found.squares();
     double sides =
         Parabola.after(curve, knee - apart).squares()
             + Parabola.after(curve, knee + apart).squares();
     double curvature = Math.max(1e-12, (sides - 2 * least) / (apart * apart) / 2);
     double variance = least / Math.max(1, curve.size() - 3);
-    return new Knee(knee, Math.sqrt(variance / curvature));
+    double alike = Math.min(MOST_ALIKE, Math.max(0, found.lag1(curve, knee)));
+    return new Knee(knee, Math.sqrt(variance / curvature * (1 + alike) / (1 - alike)));
   }
 
   /** a x + b x2 through the points after the knee, and the sum of squares of all points. */
-  private record Parabola(double slope, double squares) {
+  private record Parabola(double slope, double bend, double squares) {
 
     static Parabola after(Curve curve, double knee) {
       double x2 = 0;
@@ -82,11 +89,24 @@ record Knee(double seconds, double standardUncertainty) {
       }
       double determinant = x2 * x4 - x3 * x3;
       if (determinant <= 1e-12 * x2 * x4) {
-        return new Parabola(x2 > 0 ? xy / x2 : 0, x2 > 0 ? yy - xy * xy / x2 : yy);
+        return new Parabola(x2 > 0 ? xy / x2 : 0, 0, x2 > 0 ? yy - xy * xy / x2 : yy);
       }
       double a = (xy * x4 - xxy * x3) / determinant;
       double b = (xxy * x2 - xy * x3) / determinant;
-      return new Parabola(a, Math.max(0, yy - a * xy - b * xxy));
+      return new Parabola(a, b, Math.max(0, yy - a * xy - b * xxy));
+    }
+
+    /** Lag-1 autocorrelation of what is left of a curve. */
+    double lag1(Curve curve, double knee) {
+      double products = 0;
+      double before = 0;
+      for (int i = 0; i < curve.size(); i++) {
+        double x = Math.max(0, curve.time(i) - knee);
+        double rest = curve.level(i) - slope * x - bend * x * x;
+        products += before * rest;
+        before = rest;
+      }
+      return squares > 0 ? products / squares : 0;
     }
   }
 }
