@@ -31,10 +31,12 @@ final class VerdictFigures {
   private final String how;
   private final List<Case> cases;
   private final int records;
+  private final long found;
 
   private VerdictFigures(String how, List<Trial> trials) {
     this.how = how;
     this.records = trials.size();
+    this.found = trials.stream().filter(t -> t.measured().isPresent()).count();
     this.cases = trials.stream().flatMap(t -> judged(t).stream()).toList();
   }
 
@@ -63,10 +65,7 @@ final class VerdictFigures {
 
   private Row one() {
     return Row.judged(
-        "one test found and measured, " + how,
-        "100 %",
-        text("%d of %d", cases.size(), records),
-        cases.size() == records);
+        "one test found, " + how, "100 %", text("%d of %d", found, records), found == records);
   }
 
   private Row opposite() {
