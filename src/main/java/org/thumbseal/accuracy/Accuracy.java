@@ -16,7 +16,7 @@ import org.thumbseal.simulate.FaultKind;
  * says against what must be.
  */
 public final class Accuracy {
-  private static final int DAMAGED_LINES = 2_000_000;
+  private static final int DAMAGED_LINES_A_PUMP = 2_000;
 
   private Accuracy() {}
 
@@ -47,7 +47,7 @@ public final class Accuracy {
     List<Row> rows = new ArrayList<>(errors(trials));
     rows.addAll(coverage(trials));
     rows.addAll(verdicts(trials));
-    rows.add(LineFigure.of(population.measured(0).later(), DAMAGED_LINES));
+    rows.add(LineFigure.of(population.measured(0).later(), DAMAGED_LINES_A_PUMP * run.pumps()));
     List<String> notes = new ArrayList<>();
     if (run.findings()) {
       FindingFigures found =

@@ -18,8 +18,8 @@ final class FindingFigures {
 
   private final List<FoundPump> pumps;
 
-  private FindingFigures(List<FoundPump> pumps) {
-    this.pumps = pumps;
+  FindingFigures(List<FoundPump> pumps) {
+    this.pumps = List.copyOf(pumps);
   }
 
   /** Runs a population of every kind. */
