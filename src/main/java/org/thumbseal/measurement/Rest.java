@@ -57,7 +57,7 @@ record Rest(
       return beginning(quiet.isEmpty() ? curve.first() : quiet);
     }
     Curve settled = settled(quiet);
-    List<Level> levels = Steps.of(settled);
+    List<Level> levels = levels(settled);
     Level open = levels.get(levels.size() - 1);
     Optional<Level> idle =
         levels.stream()
@@ -71,6 +71,14 @@ record Rest(
     }
     return new Rest(
         idle, open, last.mean(), standardError(last), fall(quiet, onset), isFlat(quiet));
+  }
+
+  /** By its step the start of the pump is known best; by its strokes where they hide the step. */
+  private static List<Level> levels(Curve settled) {
+    List<Level> steps = Steps.of(settled);
+    return steps.size() > 1
+        ? steps
+        : Strokes.of(settled).filter(l -> l.get(0).mean() < l.get(1).mean()).orElse(steps);
   }
 
   /** Without the fall from a test before: what comes after the first low level. */
