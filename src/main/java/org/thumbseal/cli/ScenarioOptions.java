@@ -39,6 +39,13 @@ final class ScenarioOptions {
       description = "length of the kind idle in seconds (default: one hour)")
   private @Nullable Double idleSeconds;
 
+  @Option(
+      names = "--sound-twin",
+      description =
+          "the pump of this kind and seed on an earlier day, when it was sound; same jar, sensor"
+              + " and place")
+  private boolean soundTwin;
+
   /**
    * The scenario asked for.
    *
@@ -47,7 +54,9 @@ final class ScenarioOptions {
   Scenario scenario(SimulationKind kind) {
     Conditions conditions =
         new Conditions(given(litres), given(altitude), given(hertz), given(idleSeconds));
-    return Simulation.of(kind, seed, conditions, repeat);
+    return soundTwin
+        ? Simulation.soundTwin(kind, seed, conditions)
+        : Simulation.of(kind, seed, conditions, repeat);
   }
 
   private static OptionalDouble given(@Nullable Double value) {

@@ -181,6 +181,20 @@ class SimulateCommandTest {
   }
 
   @Test
+  void truthSaysWhatIsWrongAndTheSoundTwinThatNothingWas() throws IOException {
+    run("leak", "--seed", "3", "--truth", file("leak.json").toString());
+    run("leak", "--seed", "3", "--sound-twin", "--truth", file("twin.json").toString());
+
+    var plant = Simulation.of(SimulationKind.LEAK, 3).truth().get(0).plant();
+    assertThat(Files.readString(file("leak.json")))
+        .contains("\"leak\": " + rounded(plant.leakLitresPerMinute()))
+        .contains("\"fault\": \"leak\", \"severity\": " + rounded(plant.fault().severity()));
+    assertThat(Files.readString(file("twin.json")))
+        .contains("\"speed\": " + rounded(plant.pump().litresPerMinute()))
+        .contains("\"leak\": 0.0000", "\"fault\": \"none\", \"severity\": 0.0000");
+  }
+
+  @Test
   void truthOfNoTestIsAnEmptyList() throws IOException {
     run("never-blocked", "--truth", file("t.json").toString());
 
