@@ -38,7 +38,7 @@ final class FindingFigures {
   }
 
   List<Row> rows() {
-    if (pumps.stream().allMatch(p -> p.said().isEmpty())) {
+    if (isSilent()) {
       return List.of(Row.notMeasured(WHAT, MUST));
     }
     double right = share(pumps, FoundPump::isRight);
@@ -49,6 +49,10 @@ final class FindingFigures {
       rows.add(saidWith(CONFIDENCES.get(i), CONFIDENCES.get(i + 1)));
     }
     return rows;
+  }
+
+  private boolean isSilent() {
+    return pumps.stream().allMatch(p -> p.said().isEmpty());
   }
 
   private Row saidWith(double least, double below) {
@@ -67,6 +71,9 @@ final class FindingFigures {
 
   /** A line for each kind of fault, a column for each finding, and the share that is right. */
   List<String> matrix() {
+    if (isSilent()) {
+      return List.of();
+    }
     List<String> codes = codes();
     List<String> lines = new ArrayList<>();
     lines.add("Findings (columns: said; rows: what was wrong, mild and gross halves last):");

@@ -14,11 +14,11 @@ class AccuracyCommandTest {
 
   @Test
   void tenPumpsGiveTheSameTableEachTime() {
-    CommandRun first = CommandRun.of("accuracy", "--pumps", "10", "--findings");
-    CommandRun again = CommandRun.of("accuracy", "--pumps", "10", "--findings");
+    CommandRun first = CommandRun.of("accuracy", "--pumps", "10", "--seed", "4", "--findings");
+    CommandRun again = CommandRun.of("accuracy", "--pumps", "10", "--seed", "4", "--findings");
 
     assertThat(again.out()).isEqualTo(first.out());
-    assertThat(first.out().lines().findFirst()).contains("10 simulated pumps, seed 271828");
+    assertThat(first.out().lines().findFirst()).contains("10 simulated pumps, seed 4");
     assertThat(first.out())
         .contains("| riseTime error, 95 % ", "coverage of U, maximumVacuum, gain normal")
         .containsPattern("\\| one test found, 1 % bad lines +\\| 100 % +\\| 10 of 10 +\\| met")
