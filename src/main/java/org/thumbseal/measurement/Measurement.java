@@ -19,6 +19,7 @@ import org.thumbseal.phase.TestWindow;
  * @param ambient barometric pressure, where it is known
  * @param phases the phases, in order
  * @param quality what the record says about itself
+ * @param calibration of the sensor, as it was applied
  */
 public record Measurement(
     Budgeted occludedAt,
@@ -31,7 +32,8 @@ public record Measurement(
     Optional<PumpEstimate> pump,
     Optional<AmbientPressure> ambient,
     List<PhaseSpan> phases,
-    Quality quality) {
+    Quality quality,
+    SensorCalibration calibration) {
   /** Keeps a copy of the phases. */
   public Measurement {
     phases = List.copyOf(phases);
@@ -39,6 +41,6 @@ public record Measurement(
 
   /** Measures the test in a window of the stream. */
   public static Measurement of(TestWindow window, Setup setup) {
-    return new Measuring(Located.in(Recorded.of(window)), setup).measure();
+    return new Measuring(Located.in(Recorded.of(window, setup.calibration())), setup).measure();
   }
 }

@@ -32,7 +32,7 @@ final class Measuring {
     zero = new ZeroFinder(located.recorded(), setup, located.rest()).find();
     errors =
         new SensorErrors(
-            SensorErrors.UNCALIBRATED,
+            setup.calibration(),
             located.recorded().resolution(),
             zero.standardUncertainty(),
             zero.source());
@@ -51,7 +51,7 @@ final class Measuring {
         ? Optional.of(
             new AmbientPressure(
                 -zero.kilopascals(),
-                Math.abs(zero.kilopascals()) * SensorErrors.UNCALIBRATED,
+                Math.abs(zero.kilopascals()) * Uncalibrated.RELATIVE,
                 Origin.AT_REST))
         : Optional.empty();
   }
@@ -103,7 +103,8 @@ final class Measuring {
         pump,
         ambient,
         new PhaseSpans(located).list(blocked),
-        quality);
+        quality,
+        setup.calibration());
   }
 
   private Budgeted occludedAt() {

@@ -12,31 +12,38 @@ import org.thumbseal.sample.StreamEvent.Sample;
  *
  * @param window as it was cut
  * @param samples all of them
- * @param curve vacuum on the sensor's own zero against device time, spikes left out
+ * @param curve corrected vacuum on the sensor's own zero against device time, spikes left out
  * @param noise standard deviation of the readings, kPa
  * @param resolution step of the readings, kPa
+ * @param calibration by which the readings were corrected
  */
 record Recorded(
-    TestWindow window, List<Sample> samples, Curve curve, double noise, double resolution) {
+    TestWindow window,
+    List<Sample> samples,
+    Curve curve,
+    double noise,
+    double resolution,
+    SensorCalibration calibration) {
   private static final double PASCALS = 1_000;
   private static final double BEFORE_ONSET = 0.3;
   private static final int ENOUGH = 15;
 
-  static Recorded of(TestWindow window) {
+  static Recorded of(TestWindow window, SensorCalibration calibration) {
     List<Sample> samples = select(window.events(), Sample.class);
-    Curve curve = Spikes.removed(raw(samples));
-    return new Recorded(window, samples, curve, noise(window, curve), resolution(samples));
+    Curve curve = Spikes.removed(corrected(samples, calibration));
+    return new Recorded(
+        window, samples, curve, noise(window, curve), resolution(samples), calibration);
   }
 
-  private static Curve raw(List<Sample> samples) {
+  private static Curve corrected(List<Sample> samples, SensorCalibration calibration) {
     return Curve.of(
         samples.stream().mapToDouble(Sample::seconds).toArray(),
-        samples.stream().mapToDouble(s -> -s.pascals() / PASCALS).toArray());
+        samples.stream().mapToDouble(s -> calibration.corrected(-s.pascals() / PASCALS)).toArray());
   }
 
   /** A noisy sample at the edge of a step may have been left out as a spike; here it is still. */
   Curve withEdges() {
-    return raw(samples).medianOfFive();
+    return corrected(samples, calibration).medianOfFive();
   }
 
   /** From before the rise, where there is enough of it: strokes in the rise are no noise. */

@@ -1,36 +1,34 @@
 package org.thumbseal.measurement;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
  * What a sensor adds to the uncertainty of a vacuum.
  *
- * @param relative standard uncertainty of a reading, as a share of it
+ * @param calibration what is known of its scale
  * @param resolution step of the readings, kPa
  * @param zero standard uncertainty of the zero, kPa
  * @param zeroSource how the zero is known
  */
-record SensorErrors(double relative, double resolution, double zero, String zeroSource) {
-  /** +-2.5 % of reading, rectangular: a low-cost sensor without calibration (common practice). */
-  static final double UNCALIBRATED = 0.025 / Math.sqrt(3);
-
-  private static final String GAIN_SOURCE =
-      "sensor without calibration, +-2.5 % of reading, rectangular";
+record SensorErrors(
+    SensorCalibration calibration, double resolution, double zero, String zeroSource) {
 
   /** The budget of a vacuum against the zero. */
   List<Contribution> ofLevel(double kilopascals, double noise, String noiseSource) {
-    return List.of(
-        new Contribution("sensor", Math.abs(kilopascals) * relative, GAIN_SOURCE),
-        new Contribution("zero", zero, zeroSource),
-        new Contribution("resolution", resolution / Math.sqrt(12), "step of the readings"),
-        new Contribution("noise", noise, noiseSource));
+    List<Contribution> budget = new ArrayList<>(calibration.errors(kilopascals));
+    budget.add(new Contribution("zero", zero, zeroSource));
+    budget.add(new Contribution("resolution", resolution / Math.sqrt(12), "step of the readings"));
+    budget.add(new Contribution("noise", noise, noiseSource));
+    return budget;
   }
 
   /**
    * Standard uncertainty of a difference of two vacuums, kPa. The zero and all else that is common
-   * to both ends cancels; of the gain the share of the difference stays.
+   * to both ends cancels; of the scale the share of the difference stays.
    */
   double ofRise(double kilopascals) {
-    return Math.hypot(kilopascals * relative, resolution * Math.sqrt(2.0 / 12));
+    return Math.hypot(
+        calibration.standardUncertainty(kilopascals), resolution * Math.sqrt(2.0 / 12));
   }
 }

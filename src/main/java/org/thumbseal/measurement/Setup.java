@@ -11,13 +11,15 @@ import org.thumbseal.wire.WireRecord.Reference;
  * @param ambient barometric pressure, where it is known
  * @param jarLitres volume of the jar, L, where it is known
  * @param riseLimit how far the vacuum has to climb
+ * @param calibration what is known of the sensor's scale
  */
 public record Setup(
     Reference reference,
     Optional<Range> range,
     Optional<AmbientPressure> ambient,
     Optional<Double> jarLitres,
-    RiseLimit riseLimit) {
+    RiseLimit riseLimit,
+    SensorCalibration calibration) {
 
   /**
    * Ends of a sensor's range.

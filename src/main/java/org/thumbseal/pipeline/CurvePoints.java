@@ -31,7 +31,7 @@ public final class CurvePoints {
                 points.add(
                     new Point(
                         sample.seconds() * rate - test.occludedAt().value(),
-                        -sample.pascals() / 1_000 - zero));
+                        test.calibration().corrected(-sample.pascals() / 1_000) - zero));
               }
             });
     capture.lines().forEach(line -> stream.accept(line.hostMicros(), line.text()));

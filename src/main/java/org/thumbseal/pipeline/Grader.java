@@ -10,6 +10,7 @@ import org.thumbseal.capture.Table;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Limits;
 import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.SensorCalibration;
 import org.thumbseal.measurement.Setup;
 import org.thumbseal.record.Evidence;
 import org.thumbseal.record.ResultDocument;
@@ -107,6 +108,7 @@ public final class Grader {
         test.sensor().map(i -> new Setup.Range(i.lowPascals(), i.highPascals())),
         Facts.ambient(settings, recording.header(), test.ambient()),
         jarLitres(),
-        ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals());
+        ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals(),
+        SensorCalibration.none());
   }
 }

@@ -10,6 +10,7 @@ import org.thumbseal.measurement.Quality;
 import org.thumbseal.measurement.Quality.Clock;
 import org.thumbseal.measurement.Quality.Start;
 import org.thumbseal.measurement.Quality.Zero;
+import org.thumbseal.measurement.SensorCalibration;
 import org.thumbseal.phase.Ending;
 
 /** A measurement filled in by hand: a sound pump, but for what a test writes over it. */
@@ -50,7 +51,8 @@ final class Sheet {
         Optional.empty(),
         ambient,
         List.of(),
-        quality());
+        quality(),
+        SensorCalibration.none());
   }
 
   private Quality quality() {
