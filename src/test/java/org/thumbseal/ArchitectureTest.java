@@ -42,7 +42,7 @@ class ArchitectureTest {
 
   /** Bytes in, verdict out: a value for everything that could differ between two machines. */
   private static final String CORE =
-      "quantity wire sample phase fit measurement grade record pipeline";
+      "quantity wire sample phase fit measurement calibration grade record pipeline";
 
   /** Not the core, but its answers must not depend on the machine either. */
   private static final String PURE = CORE + " capture json report simulate";
@@ -58,11 +58,12 @@ class ArchitectureTest {
     uses.put("phase", "sample");
     uses.put("fit", "sample quantity");
     uses.put("measurement", "phase fit sample wire quantity");
+    uses.put("calibration", "measurement fit sample wire quantity");
     uses.put("grade", "measurement phase quantity");
     uses.put("record", "grade measurement wire quantity");
     uses.put("capture", "wire sample quantity");
-    uses.put("pipeline", "capture record grade measurement phase sample wire quantity");
-    uses.put("json", "record grade measurement phase wire quantity");
+    uses.put("pipeline", "capture record grade calibration measurement phase sample wire quantity");
+    uses.put("json", "record grade calibration measurement phase wire quantity");
     uses.put("seal", "json");
     uses.put("archive", "seal json record");
     uses.put("link", "wire");
@@ -73,8 +74,8 @@ class ArchitectureTest {
     uses.put("daemon", "pipeline link archive seal json record capture phase wire");
     uses.put(
         "cli",
-        "accuracy daemon report simulate link archive seal json pipeline capture record grade measurement"
-            + " phase wire quantity");
+        "accuracy daemon report simulate link archive seal json pipeline capture record grade calibration"
+            + " measurement phase sample wire quantity");
     return uses;
   }
 
