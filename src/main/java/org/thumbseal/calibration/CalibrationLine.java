@@ -20,9 +20,10 @@ import org.thumbseal.measurement.Contribution;
  *       as uncertain as its certificate says, tilt the line by up to sqrt(2) u / span. More points
  *       read on the same gauge do not average that out, so their number plays no part;
  *   <li>non-linearity: what the true curve departs from the line at s less what it does at z.
- *       Within the span it is as large as the residuals (twice, for s and for z), or what is usual
- *       where there are fewer than five points. A bow h (1 - x^2) over the span gives its size near
- *       the zero, where it goes to nothing, and beyond the span, where it grows with the square;
+ *       Within the span it is as large as the residuals, once for s and once for z, and at least
+ *       what is usual where there are fewer than five points. A bow h (1 - x^2) over the span gives
+ *       its size near the zero, where it goes to nothing, and beyond the span, where it grows with
+ *       the square;
  *   <li>drift since, which no pair can tell: see {@link AppliedCalibration}.
  * </ul>
  *

@@ -106,10 +106,21 @@ class CalibrationsTest {
     AppliedCalibration shorter = applied(low, start);
     AppliedCalibration longer = applied(high, start);
 
-    assertThat(shorter.standardUncertainty(90)).isGreaterThan(3 * longer.standardUncertainty(90));
+    double usualBow = 0.0025 * 40 / Math.sqrt(3);
+    double timesBeyond = 4 * (90.0 / 40) * (90.0 / 40 - 1);
+    assertThat(linearity(shorter)).isCloseTo(usualBow * timesBeyond, within(1e-9));
+    assertThat(shorter.standardUncertainty(90)).isGreaterThan(2 * longer.standardUncertainty(90));
     assertThat(shorter.note(90).orElseThrow()).contains("calibrated up to 40.0 kPa only");
     assertThat(longer.note(90)).isEmpty();
     assertThat(shorter.errors(90)).anyMatch(c -> c.source().contains("beyond its last point"));
+  }
+
+  private static double linearity(AppliedCalibration applied) {
+    return applied.errors(90).stream()
+        .filter(c -> c.name().equals("calibration-linearity"))
+        .findFirst()
+        .orElseThrow()
+        .standardUncertainty();
   }
 
   private static AppliedCalibration applied(Calibration calibration, Optional<Instant> start) {
