@@ -65,7 +65,7 @@ class ArchitectureTest {
     uses.put("pipeline", "capture record grade calibration measurement phase sample wire quantity");
     uses.put("json", "record grade calibration measurement phase wire quantity");
     uses.put("seal", "json");
-    uses.put("archive", "seal json record");
+    uses.put("archive", "seal json record calibration");
     uses.put("link", "wire");
     uses.put("simulate", "wire quantity");
     uses.put(

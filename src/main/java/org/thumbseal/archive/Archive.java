@@ -94,7 +94,25 @@ public final class Archive implements AutoCloseable {
     try {
       catchUp();
       StoredResult there = placement.existing(document);
-      return there != null ? there : add(document, capture, placement);
+      return there != null ? there : add(document, placement.write(capture), placement);
+    } catch (IOException e) {
+      throw ArchiveException.of(directory.path(), e);
+    }
+  }
+
+  /**
+   * Seals and stores a document that was made from no capture. When one with this id is there
+   * already, that one is returned and nothing is written.
+   *
+   * @throws ArchiveException if it cannot be written; nothing half-done is left
+   * @throws IllegalArgumentException if the document has no id or no canonical form
+   */
+  public StoredResult store(ObjectNode document) throws ArchiveException {
+    Placement placement = new Placement(directory, marks, ResultName.of(document));
+    try {
+      catchUp();
+      StoredResult there = placement.existing(document);
+      return there != null ? there : add(document, placement.write(), placement);
     } catch (IOException e) {
       throw ArchiveException.of(directory.path(), e);
     }
@@ -131,10 +149,10 @@ public final class Archive implements AutoCloseable {
     }
   }
 
-  private StoredResult add(ObjectNode document, CaptureSource capture, Placement placement)
+  private StoredResult add(ObjectNode document, Write begun, Placement placement)
       throws IOException {
-    ChainEnd end = end();
-    try (Write write = placement.write(capture)) {
+    try (Write write = begun) {
+      ChainEnd end = end();
       ObjectNode sealed = Seal.seal(write.evidence(document), end.next(), key);
       lock.begin();
       Path file = write.finish(Canonical.text(sealed));

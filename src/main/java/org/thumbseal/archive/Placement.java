@@ -16,6 +16,9 @@ import tools.jackson.databind.node.ObjectNode;
 final class Placement {
   static final int FEWEST_ID_DIGITS = 8;
 
+  /** The digest of no file. */
+  private static final String NO_CAPTURE = "";
+
   private final ResultDirectory directory;
   private final StoredMarks marks;
   private final ResultName name;
@@ -52,10 +55,7 @@ final class Placement {
 
   /** Writes the capture under a temporary name and settles where everything goes. */
   Write write(CaptureSource capture) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      Files.createDirectory(folder);
-      Durable.forceFolder(directory.path());
-    }
+    makeFolder();
     Path temporary = Durable.temporary(folder.resolve(name.id() + ResultName.CAPTURE));
     try (InputStream in = capture.open()) {
       String digest = Durable.write(temporary, in);
@@ -63,6 +63,19 @@ final class Placement {
     } catch (IOException | RuntimeException e) {
       Files.deleteIfExists(temporary);
       throw e;
+    }
+  }
+
+  /** Settles where a document without a capture goes. */
+  Write write() throws IOException {
+    makeFolder();
+    return new Write(free(NO_CAPTURE));
+  }
+
+  private void makeFolder() throws IOException {
+    if (!Files.isDirectory(folder)) {
+      Files.createDirectory(folder);
+      Durable.forceFolder(directory.path());
     }
   }
 

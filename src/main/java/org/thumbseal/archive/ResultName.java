@@ -12,7 +12,8 @@ import tools.jackson.databind.JsonNode;
 /**
  * Where a result is stored: {@code <folder>/<stem>_<beginning of the id>} and {@code .json} or
  * {@code .log}. The folder is the year, the stem the instant of blocking in UTC, the asset and the
- * verdict. Whatever the document holds, no name leaves the folder.
+ * verdict; for a calibration its instant, the sensor and {@code calibration}. Whatever the document
+ * holds, no name leaves the folder.
  *
  * @param folder four digits, or {@code undated} for a test without a date
  * @param stem name up to the id
@@ -21,6 +22,9 @@ import tools.jackson.databind.JsonNode;
 record ResultName(String folder, String stem, String id) {
   static final String DOCUMENT = ".json";
   static final String CAPTURE = ".log";
+
+  /** Kind of document, and its place in the name where a result has its verdict. */
+  static final String CALIBRATION = "calibration";
 
   private static final int SHORTEST_ID = 8;
   private static final int LONGEST_ASSET = 40;
@@ -34,7 +38,8 @@ record ResultName(String folder, String stem, String id) {
     if (id.length() < SHORTEST_ID) {
       throw new IllegalArgumentException("a result without an id cannot be stored");
     }
-    Optional<OffsetDateTime> time = time(document.path("test"));
+    Optional<OffsetDateTime> time =
+        isCalibration(document) ? calibrated(document) : time(document.path("test"));
     return new ResultName(
         time.map(t -> String.format(Locale.ROOT, "%04d", t.getYear())).orElse(UNDATED),
         time.map(TIME::format).orElse(UNDATED) + "_" + asset(document) + "_" + verdict(document),
@@ -55,6 +60,19 @@ record ResultName(String folder, String stem, String id) {
   static String mark(String fileName) {
     String end = fileName.substring(fileName.lastIndexOf('_') + 1);
     return end.substring(0, Math.min(SHORTEST_ID, end.length()));
+  }
+
+  private static boolean isCalibration(JsonNode document) {
+    return document.path("kind").asString("").equals(CALIBRATION);
+  }
+
+  private static Optional<OffsetDateTime> calibrated(JsonNode document) {
+    try {
+      String at = document.path("calibratedAt").asString("");
+      return Optional.of(OffsetDateTime.parse(at).withOffsetSameInstant(ZoneOffset.UTC));
+    } catch (DateTimeException e) {
+      return Optional.empty();
+    }
   }
 
   private static Optional<OffsetDateTime> time(JsonNode test) {
@@ -78,12 +96,15 @@ record ResultName(String folder, String stem, String id) {
   }
 
   private static String asset(JsonNode document) {
-    JsonNode asset = document.path("asset").path("id");
+    String subject = isCalibration(document) ? "sensor" : "asset";
+    JsonNode asset = document.path(subject).path("id");
     return asset.isString() ? safe(asset.stringValue(), LONGEST_ASSET, "asset") : "unassigned";
   }
 
   private static String verdict(JsonNode document) {
-    return safe(document.path("verdict").asString(""), 12, "none");
+    return isCalibration(document)
+        ? CALIBRATION
+        : safe(document.path("verdict").asString(""), 12, "none");
   }
 
   /**

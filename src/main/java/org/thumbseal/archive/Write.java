@@ -3,13 +3,15 @@ package org.thumbseal.archive;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * A capture and its document on their way to the disk. Unless it is finished, it leaves nothing.
+ * A document, and the capture it was made from if there is one, on their way to the disk. Unless it
+ * is finished, it leaves nothing.
  */
 final class Write implements AutoCloseable {
-  private final Path temporaryCapture;
+  private final @Nullable Path temporaryCapture;
   private final String captureDigest;
   private final Path capture;
   private final Path document;
@@ -24,9 +26,24 @@ final class Write implements AutoCloseable {
     this.document = base.resolveSibling(base.getFileName() + ResultName.DOCUMENT);
   }
 
-  /** A copy of the document that names this capture as its evidence. */
+  /**
+   * A document without a capture.
+   *
+   * @param base path of the file without its extension
+   */
+  Write(Path base) {
+    this.temporaryCapture = null;
+    this.captureDigest = "";
+    this.capture = base;
+    this.document = base.resolveSibling(base.getFileName() + ResultName.DOCUMENT);
+  }
+
+  /** A copy of the document that names the capture, if there is one, as its evidence. */
   ObjectNode evidence(ObjectNode document) {
     ObjectNode copy = document.deepCopy();
+    if (temporaryCapture == null) {
+      return copy;
+    }
     ObjectNode evidence =
         copy.get("evidence") instanceof ObjectNode there ? there : copy.putObject("evidence");
     String named = evidence.path("sha256").asString(captureDigest);
@@ -45,7 +62,9 @@ final class Write implements AutoCloseable {
     Path temporary = Durable.temporary(document);
     try {
       Durable.write(temporary, text);
-      Durable.rename(temporaryCapture, capture);
+      if (temporaryCapture != null) {
+        Durable.rename(temporaryCapture, capture);
+      }
       Durable.rename(temporary, document);
       return document;
     } finally {
@@ -55,6 +74,8 @@ final class Write implements AutoCloseable {
 
   @Override
   public void close() throws IOException {
-    Files.deleteIfExists(temporaryCapture);
+    if (temporaryCapture != null) {
+      Files.deleteIfExists(temporaryCapture);
+    }
   }
 }

@@ -3,6 +3,7 @@ package org.thumbseal.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.json.CriteriaFile;
 import org.thumbseal.json.JsonRefusedException;
@@ -46,7 +47,8 @@ final class GradingOptions {
         givenAsset(),
         Optional.ofNullable(ambient),
         Optional.ofNullable(altitude),
-        Optional.ofNullable(jar));
+        Optional.ofNullable(jar),
+        Calibrations.NONE);
   }
 
   /** What a line in the header of a capture cannot hold would be another asset in a replay. */

@@ -53,15 +53,19 @@ final class ReplayCommand implements Callable<Integer> {
 
   @Mixin private GradingOptions grading = new GradingOptions();
   @Mixin private ArchiveOptions storing = new ArchiveOptions();
+  @Mixin private CalibrationOptions calibrations = new CalibrationOptions();
 
   private int worst = ExitCode.GOOD;
 
   @Override
   public Integer call() {
-    GradingSettings settings = grading.settings();
+    GradingSettings said = grading.settings();
     Optional<Columns> table = parseColumns();
     Optional<Archive> archive = storing.open(spec.commandLine().getErr());
     try {
+      GradingSettings settings =
+          said.withCalibrations(
+              calibrations.load(storing.results(), storing.keyFile(), spec.commandLine().getErr()));
       files.forEach(file -> replay(file, table, settings, archive));
     } finally {
       archive.ifPresent(storing::close);

@@ -13,7 +13,7 @@ import picocli.CommandLine.TypeConversionException;
 /** Prints a JSON Schema. */
 @Command(
     name = "schema",
-    description = "Print the JSON Schema of results, or of the head of a ledger.",
+    description = "Print the JSON Schema of results, of calibrations, or of the head of a ledger.",
     mixinStandardHelpOptions = true)
 public final class SchemaCommand implements Callable<Integer> {
   @Spec private CommandSpec spec = CommandSpec.create();
@@ -23,7 +23,7 @@ public final class SchemaCommand implements Callable<Integer> {
       paramLabel = "WHICH",
       defaultValue = "result",
       converter = Name.class,
-      description = "'result' (the default) or 'head'.")
+      description = "'result' (the default), 'calibration' or 'head'.")
   private SchemaDocument which = SchemaDocument.RESULT;
 
   @Override
@@ -40,9 +40,11 @@ public final class SchemaCommand implements Callable<Integer> {
     public SchemaDocument convert(String text) {
       return switch (text) {
         case "result" -> SchemaDocument.RESULT;
+        case "calibration" -> SchemaDocument.CALIBRATION;
         case "head" -> SchemaDocument.HEAD;
         default ->
-            throw new TypeConversionException("there is no schema '" + text + "': result or head");
+            throw new TypeConversionException(
+                "there is no schema '" + text + "': result, calibration or head");
       };
     }
   }

@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       WatchCommand.class,
       ReplayCommand.class,
+      CalibrateCommand.class,
       VerifyCommand.class,
       SimulateCommand.class,
       AccuracyCommand.class,

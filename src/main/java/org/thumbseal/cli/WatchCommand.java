@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.daemon.ResultStore;
@@ -43,6 +44,7 @@ final class WatchCommand implements Callable<Integer> {
 
   @Mixin private GradingOptions grading = new GradingOptions();
   @Mixin private ArchiveOptions storing = new ArchiveOptions();
+  @Mixin private CalibrationOptions calibrations = new CalibrationOptions();
 
   private final Streams streams;
 
@@ -56,9 +58,11 @@ final class WatchCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     Path results = storing.results().orElse(Path.of("results"));
-    var settings = grading.settings();
+    var said = grading.settings();
     Archive archive = storing.open(results, err);
     try {
+      var settings =
+          said.withCalibrations(calibrations.load(Optional.of(results), storing.keyFile(), err));
       var parts =
           new Bench.Parts(
               new ResultStore(archive), new BenchPrinter(out, err), settings, streams.in());

@@ -1,6 +1,7 @@
 package org.thumbseal.grade;
 
 import java.util.Locale;
+import org.thumbseal.measurement.Budgeted;
 import org.thumbseal.measurement.Measurement;
 import org.thumbseal.measurement.Quality;
 import org.thumbseal.quantity.Quantity;
@@ -23,6 +24,11 @@ record Judged(Measurement measurement, Criteria criteria, Limits limits) {
   /** Whether the blocking lasted long enough to say what the vacuum would have gone on to. */
   boolean isLongEnough() {
     return quality().blockedSeconds() > SHORTEST_FORECAST;
+  }
+
+  /** What would settle a value at a limit. */
+  Remedy remedy(Budgeted value, double limit) {
+    return new Remedy(value, Math.abs(value.value() - limit), measurement.calibration());
   }
 
   /** "8.65 s +- 0.50 s". */

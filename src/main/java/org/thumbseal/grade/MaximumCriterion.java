@@ -26,12 +26,12 @@ final class MaximumCriterion {
     MaximumCriterion criterion = new MaximumCriterion(test, rise);
     return test.measurement()
         .maximumVacuum()
-        .map(Budgeted::quantity)
         .map(criterion::judge)
         .orElseGet(() -> criterion.tooShort("The inlet was blocked for less than a second. "));
   }
 
-  private Judgement judge(Quantity maximum) {
+  private Judgement judge(Budgeted measured) {
+    Quantity maximum = measured.quantity();
     String facts = number("The vacuum reached %s; ", Judged.text(maximum));
     return switch (Decision.atLeast(limit(), maximum, test.criteria().decisionRule())) {
       case PASS ->
@@ -45,10 +45,8 @@ final class MaximumCriterion {
               Verdict.INCONCLUSIVE,
               ReasonCode.NEAR_LIMIT,
               facts
-                  + number(
-                      "too near the limit of %.1f kPa to tell. Repeat the test with a longer hold,"
-                          + " or calibrate the sensor to narrow the uncertainty.",
-                      limit()));
+                  + number("too near the limit of %.1f kPa to tell. ", limit())
+                  + test.remedy(measured, limit()).text());
     };
   }
 

@@ -2,12 +2,15 @@ package org.thumbseal.grade;
 
 import static org.thumbseal.grade.Judged.number;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.thumbseal.measurement.Budgeted;
 import org.thumbseal.measurement.Quality;
+import org.thumbseal.measurement.SensorCalibration;
+import org.thumbseal.measurement.SensorCalibration.Standing;
 
 /** What is worth a word and does not change the verdict. */
 final class Remarks {
@@ -19,6 +22,7 @@ final class Remarks {
           ReasonCode.RISE_FASTER_THAN_USUAL,
           ReasonCode.ALTITUDE_ADJUSTED,
           ReasonCode.ZERO_DRIFT,
+          ReasonCode.CALIBRATION_OVERDUE,
           ReasonCode.CLOCK_UNSTEADY);
 
   private final Judged test;
@@ -34,6 +38,7 @@ final class Remarks {
     remarks.fast();
     remarks.altitude();
     remarks.drift();
+    remarks.calibration();
     remarks.clock();
     return remarks.remarks;
   }
@@ -102,6 +107,18 @@ final class Remarks {
                         "The zero of the sensor moved by %.2f kPa during the test. Let the sensor"
                             + " settle before the next one.",
                         d)));
+  }
+
+  private void calibration() {
+    SensorCalibration calibration = test.measurement().calibration();
+    if (calibration.standing() == Standing.OVERDUE) {
+      add(
+          ReasonCode.CALIBRATION_OVERDUE,
+          "The calibration of the sensor was due on "
+              + calibration.due().map(LocalDate::toString).orElseThrow()
+              + "; until it is calibrated again (thumbseal calibrate) its readings count as less"
+              + " certain.");
+    }
   }
 
   private void clock() {

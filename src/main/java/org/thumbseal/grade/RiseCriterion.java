@@ -16,14 +16,11 @@ final class RiseCriterion {
 
   static Judgement of(Judged test) {
     RiseCriterion criterion = new RiseCriterion(test);
-    return test.measurement()
-        .riseTime()
-        .map(Budgeted::quantity)
-        .map(criterion::timed)
-        .orElseGet(criterion::notReached);
+    return test.measurement().riseTime().map(criterion::timed).orElseGet(criterion::notReached);
   }
 
-  private Judgement timed(Quantity time) {
+  private Judgement timed(Budgeted measured) {
+    Quantity time = measured.quantity();
     double limit = test.criteria().riseSeconds();
     String facts = number("The vacuum climbed by %.1f kPa in %s; ", rise(), Judged.text(time));
     return switch (Decision.atMost(limit, time, test.criteria().decisionRule())) {
@@ -40,10 +37,8 @@ final class RiseCriterion {
               Verdict.INCONCLUSIVE,
               ReasonCode.NEAR_LIMIT,
               facts
-                  + number(
-                      "too near the limit of %.1f s to tell. Repeat the test, or calibrate the"
-                          + " sensor to narrow the uncertainty.",
-                      limit));
+                  + number("too near the limit of %.1f s to tell. ", limit)
+                  + test.remedy(measured, limit).text());
     };
   }
 
@@ -62,7 +57,15 @@ final class RiseCriterion {
         : Judgement.of(
             Verdict.INCONCLUSIVE,
             ReasonCode.NEAR_LIMIT,
-            facts + "That is within the uncertainty of the sensor: calibrate it.");
+            facts + "That is within the uncertainty. " + remedy(missing));
+  }
+
+  /** The rise is known as well as the maximum that it is part of. */
+  private String remedy(double missing) {
+    return test.measurement()
+        .maximumVacuum()
+        .map(m -> new Remedy(m, Math.abs(missing), test.measurement().calibration()).text())
+        .orElse("Repeat the test, with a longer hold.");
   }
 
   /** Either the time was up, or the vacuum stood still too low for more time to help. */

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.util.List;
+import org.thumbseal.calibration.AppliedCalibration;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Reason;
@@ -53,7 +54,7 @@ public final class ResultTree {
     facts.startedAt().ifPresent(instant -> test.put("startedAt", time(instant)));
     number(test, "occludedAt", measurement.occludedAt().value());
     test.put("source", facts.source());
-    test.set("sensor", sensor(facts));
+    test.set("sensor", sensor(facts, measurement));
     measurement
         .ambient()
         .ifPresent(
@@ -67,11 +68,16 @@ public final class ResultTree {
     return test;
   }
 
-  private static ObjectNode sensor(TestFacts facts) {
+  private static ObjectNode sensor(TestFacts facts, Measurement measurement) {
     ObjectNode sensor = Json.object();
     facts.identity().ifPresent(identity -> identify(sensor, identity));
     sensor.put("reference", facts.reference() == Reference.GAUGE ? "gauge" : "absolute");
-    sensor.put("calibration", "uncalibrated");
+    if (measurement.calibration() instanceof AppliedCalibration applied) {
+      double highest = measurement.openVacuum().value() + measurement.highestRise();
+      sensor.set("calibration", AppliedTree.of(applied, highest));
+    } else {
+      sensor.put("calibration", "uncalibrated");
+    }
     return sensor;
   }
 

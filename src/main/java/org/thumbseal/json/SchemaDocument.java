@@ -11,7 +11,9 @@ public enum SchemaDocument {
   /** Result documents, sealed or not. */
   RESULT("thumbseal-result-1.schema.json"),
   /** The head of a ledger, {@code head.json}. */
-  HEAD("thumbseal-head-1.schema.json");
+  HEAD("thumbseal-head-1.schema.json"),
+  /** Calibrations of sensors. */
+  CALIBRATION("thumbseal-calibration-1.schema.json");
 
   private final String resource;
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Table;
@@ -16,6 +17,7 @@ import org.thumbseal.record.Evidence;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.record.ResultId;
 import org.thumbseal.record.TestFacts;
+import org.thumbseal.wire.WireRecord.Identity;
 
 /**
  * Grades the tests in a record. A pure function of the record and the settings: live or replayed,
@@ -102,6 +104,15 @@ public final class Grader {
     return settings.jarLitres().or(() -> Facts.number(recording.header(), "jar-l"));
   }
 
+  /** By the start of the test alone, so that it is the same on whatever day it is graded. */
+  private SensorCalibration calibration(FoundTest test) {
+    Optional<String> sensor =
+        test.sensor().map(Identity::sensorId).or(() -> recording.header().fact("sensor"));
+    return settings
+        .calibrations()
+        .of(new Calibrations.Test(sensor, recording.firstSampleAt(), test.reference()));
+  }
+
   private Setup setup(FoundTest test) {
     return new Setup(
         test.reference(),
@@ -109,6 +120,6 @@ public final class Grader {
         Facts.ambient(settings, recording.header(), test.ambient()),
         jarLitres(),
         ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals(),
-        SensorCalibration.none());
+        calibration(test));
   }
 }

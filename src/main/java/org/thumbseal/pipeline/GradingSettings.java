@@ -1,6 +1,7 @@
 package org.thumbseal.pipeline;
 
 import java.util.Optional;
+import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.grade.Criteria;
 
 /**
@@ -12,21 +13,34 @@ import org.thumbseal.grade.Criteria;
  * @param ambientKilopascals barometric pressure, kPa
  * @param altitudeMetres altitude of the place, m
  * @param jarLitres volume of the jar, L
+ * @param calibrations of sensors; a test takes the one that was there when it began
  */
 public record GradingSettings(
     Criteria criteria,
     Optional<String> asset,
     Optional<Double> ambientKilopascals,
     Optional<Double> altitudeMetres,
-    Optional<Double> jarLitres) {
+    Optional<Double> jarLitres,
+    Calibrations calibrations) {
   /** Nothing said, default criteria. */
   public static final GradingSettings DEFAULT =
       new GradingSettings(
-          Criteria.DEFAULT, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+          Criteria.DEFAULT,
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Calibrations.NONE);
 
   /** The same for a pump. */
   public GradingSettings withAsset(String id) {
     return new GradingSettings(
-        criteria, Optional.of(id), ambientKilopascals, altitudeMetres, jarLitres);
+        criteria, Optional.of(id), ambientKilopascals, altitudeMetres, jarLitres, calibrations);
+  }
+
+  /** The same with these calibrations. */
+  public GradingSettings withCalibrations(Calibrations known) {
+    return new GradingSettings(
+        criteria, asset, ambientKilopascals, altitudeMetres, jarLitres, known);
   }
 }
