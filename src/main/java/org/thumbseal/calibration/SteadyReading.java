@@ -3,7 +3,6 @@ package org.thumbseal.calibration;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** The mean of a sensor's last two seconds, once they stand still. Not for several threads. */
 public final class SteadyReading {
@@ -23,7 +22,7 @@ public final class SteadyReading {
   /** Takes the next reading: device time in s, and vacuum in kPa. */
   public void accept(double seconds, double kilopascals) {
     if (!last.isEmpty() && !follows(seconds)) {
-      last.clear();
+      forget();
     }
     last.addLast(new Reading(seconds, kilopascals));
     while (seconds - last.getFirst().seconds() > SPAN) {
@@ -31,16 +30,14 @@ public final class SteadyReading {
     }
   }
 
+  /** Begins anew: what comes next does not follow on from what came before. */
+  public void forget() {
+    last.clear();
+  }
+
   private boolean follows(double seconds) {
     double step = seconds - last.getLast().seconds();
     return step > 0 && step < WITHOUT_GAP;
-  }
-
-  /** The newest reading alone, kPa, settled or not. */
-  public OptionalDouble newest() {
-    return last.isEmpty()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(last.getLast().kilopascals());
   }
 
   /** The mean, kPa; empty while the readings move, or there are not two seconds of them. */

@@ -19,6 +19,8 @@ import org.thumbseal.wire.WireRecord.Reference;
  * moment at which the person's line is there; whatever is wrong with a line costs that line alone.
  */
 final class CalibrationDialogue {
+  private static final String UNDO = "undo";
+
   /** A new level is asked about when it is so far from the last one, kPa. */
   private static final double ANOTHER_LEVEL = 0.5;
 
@@ -66,7 +68,8 @@ final class CalibrationDialogue {
    */
   Calibration run() {
     say("Begin with sensor and reference gauge both open to the air, then go up in steps to the");
-    say("highest vacuum. At each step wait, and type what the gauge reads. Enter alone ends it.");
+    say("highest vacuum. At each step wait, and type what the gauge reads.");
+    say("'" + UNDO + "' takes the last pair back; Enter alone ends it.");
     Calibration result = done;
     while (result == null) {
       listen();
@@ -134,6 +137,8 @@ final class CalibrationDialogue {
       end("standard input ended");
     } else if (line.text().isBlank()) {
       finish();
+    } else if (line.text().strip().equalsIgnoreCase(UNDO)) {
+      takeBack();
     } else {
       try {
         pair(PressureText.kilopascals(line.text()));
@@ -162,13 +167,22 @@ final class CalibrationDialogue {
       return;
     }
     points.add(point);
-    say(
-        "Taken: sensor "
-            + PressureText.of(point.sensor())
-            + ", reference "
-            + PressureText.of(reference)
-            + ". Points: "
-            + points.size());
+    tell("Taken", point);
+  }
+
+  private void takeBack() {
+    if (points.isEmpty()) {
+      again("there is nothing to take back");
+    } else {
+      tell("Taken back", points.remove(points.size() - 1));
+      asked = null;
+    }
+  }
+
+  private void tell(String what, CalibrationPoint point) {
+    String sensor = PressureText.of(point.sensor());
+    String reference = PressureText.of(point.reference());
+    say(what + ": sensor " + sensor + ", reference " + reference + ". Points: " + points.size());
   }
 
   /** An absolute sensor knows no vacuum until it is told where the air is. */

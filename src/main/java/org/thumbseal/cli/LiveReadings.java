@@ -5,6 +5,7 @@ import org.thumbseal.calibration.SteadyReading;
 import org.thumbseal.link.LinkConnection;
 import org.thumbseal.sample.SampleStream;
 import org.thumbseal.sample.StreamEvent;
+import org.thumbseal.sample.StreamEvent.Restart;
 import org.thumbseal.sample.StreamEvent.Sample;
 import org.thumbseal.wire.LineAssembler;
 import org.thumbseal.wire.WireRecord.Identity;
@@ -33,6 +34,8 @@ final class LiveReadings {
   private void take(StreamEvent event) {
     if (event instanceof Sample sample) {
       steady.accept(sample.seconds(), -sample.pascals() / 1_000);
+    } else if (event instanceof Restart) {
+      steady.forget();
     }
   }
 
