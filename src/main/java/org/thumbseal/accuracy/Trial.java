@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureLine;
@@ -51,7 +52,8 @@ record Trial(Truth truth, Optional<Measured> measured) {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        Optional.of(jarLitres).filter(v -> v > 0));
+        Optional.of(jarLitres).filter(v -> v > 0),
+        Calibrations.NONE);
   }
 
   /** Measured less true; empty where the one or the other does not exist. */

@@ -77,11 +77,12 @@ final class Measuring {
       return Optional.empty();
     }
     double rate = located.clock().rate();
+    double highest = Math.max(1, pumped.highest());
     Curve since = pumped.since(located.blocking().seconds()).slowedBy(rate);
     double kilopascals = ambient.map(AmbientPressure::kilopascals).orElse(STANDARD_AMBIENT);
     PumpEstimating.Known known =
         new PumpEstimating.Known(
-            errors.relative(),
+            setup.calibration().standardUncertainty(highest) / highest,
             located.clock().standardUncertainty(),
             located.blocking().standardUncertainty(),
             ambient.map(AmbientPressure::standardUncertainty).orElse(ANY_AMBIENT),
