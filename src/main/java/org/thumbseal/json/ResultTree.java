@@ -39,6 +39,7 @@ public final class ResultTree {
     document.asset().ifPresent(id -> tree.putObject("asset").put("id", id));
     tree.set("test", test(document.test(), document.measurement()));
     tree.set("measurements", measurements(document.measurement()));
+    tree.set("budgets", BudgetTree.of(document.measurement()));
     tree.set("criteria", criteria(document.grade()));
     tree.put("verdict", document.grade().verdict().code());
     tree.set("reasons", reasons(document.grade().reasons()));

@@ -2,6 +2,8 @@ package org.thumbseal.measurement;
 
 import java.util.Optional;
 import org.thumbseal.fit.LinearLeastSquares;
+import org.thumbseal.measurement.Contribution.Distribution;
+import org.thumbseal.measurement.Contribution.Input;
 
 /**
  * The instant the inlet was blocked, by least squares on the first part of the rise.
@@ -11,8 +13,25 @@ import org.thumbseal.fit.LinearLeastSquares;
  *
  * @param seconds device time, s
  * @param standardUncertainty s
+ * @param source how it was found
  */
-record Blocking(double seconds, double standardUncertainty) {
+record Blocking(double seconds, double standardUncertainty, Source source) {
+  /** How an instant of blocking was found. */
+  enum Source {
+    /** The knee of a fit. */
+    FIT(Distribution.NORMAL, "fit of the first part of the rise"),
+    /** No curve could be laid through. */
+    BETWEEN_SAMPLES(Distribution.RECTANGULAR, "between the samples around it");
+
+    private final Distribution distribution;
+    private final String words;
+
+    Source(Distribution distribution, String words) {
+      this.distribution = distribution;
+      this.words = words;
+    }
+  }
+
   private static final double FIRST_SHARE = 0.04;
   private static final double LAST_SHARE = 0.15;
   private static final double LEAD = 0.3;
@@ -61,6 +80,12 @@ record Blocking(double seconds, double standardUncertainty) {
     return fitted(rise, first, end).orElseGet(() -> between(rise, first));
   }
 
+  /** Its line in the budget of a time that changes by so much for a change of the instant. */
+  Contribution contribution(double sensitivity) {
+    Input instant = Input.shaped(seconds, standardUncertainty, source.distribution);
+    return new Contribution("onset", instant, sensitivity, source.words);
+  }
+
   private static Optional<Blocking> fitted(Rise rise, int first, int end) {
     double seen = rise.curve().time(first);
     double until = rise.curve().time(end - 1) + 1e-9;
@@ -70,13 +95,13 @@ record Blocking(double seconds, double standardUncertainty) {
     double earliest = seen - Math.max(SHORTEST_SEARCH, 2 * (until - seen));
     Curve part = rise.curve().between(earliest - LEAD, until);
     return Knee.of(rise.levelled(part, earliest), earliest, seen)
-        .map(k -> new Blocking(k.seconds(), k.standardUncertainty()));
+        .map(k -> new Blocking(k.seconds(), k.standardUncertainty(), Source.FIT));
   }
 
   private static Blocking between(Rise rise, int first) {
     double after = rise.curve().time(first);
     double before = first > 0 ? rise.curve().time(first - 1) : after;
     double apart = Math.max(after - before, 1e-3);
-    return new Blocking(after - apart / 2, apart / Math.sqrt(12));
+    return new Blocking(after - apart / 2, apart / Math.sqrt(12), Source.BETWEEN_SAMPLES);
   }
 }

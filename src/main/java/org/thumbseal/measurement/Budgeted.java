@@ -1,6 +1,7 @@
 package org.thumbseal.measurement;
 
 import java.util.List;
+import java.util.Optional;
 import org.thumbseal.quantity.Quantity;
 
 /**
@@ -8,12 +9,24 @@ import org.thumbseal.quantity.Quantity;
  *
  * @param value best estimate, in {@code unit}
  * @param unit UCUM code
- * @param budget its contributions, in the same unit
+ * @param budget its contributions
+ * @param reached how the value was reached, in a sentence with numbers
  */
-public record Budgeted(double value, String unit, List<Contribution> budget) {
+public record Budgeted(
+    double value, String unit, List<Contribution> budget, Optional<String> reached) {
   /** Keeps a copy of the budget. */
   public Budgeted {
     budget = List.copyOf(budget);
+  }
+
+  /** A value of which there is no more to say than its budget. */
+  public Budgeted(double value, String unit, List<Contribution> budget) {
+    this(value, unit, budget, Optional.empty());
+  }
+
+  /** The same with a sentence that says how it was reached. */
+  Budgeted reached(String sentence) {
+    return new Budgeted(value, unit, budget, Optional.of(sentence));
   }
 
   /** Combined standard uncertainty, in {@code unit}. */

@@ -1,6 +1,7 @@
 package org.thumbseal.measurement;
 
 import java.util.List;
+import org.thumbseal.measurement.Contribution.Input;
 import org.thumbseal.sample.StreamEvent.Sample;
 
 /**
@@ -19,9 +20,9 @@ record ClockCheck(double rate, double standardUncertainty, boolean steady) {
   private static final double NO_ARRIVAL = 0.1;
 
   /** Rectangular, +-0.5 %: a ceramic resonator as boards carry it (common practice). */
-  private static final double UNKNOWN_RATE = 0.005 / Math.sqrt(3);
+  private static final double UNKNOWN_RATE = 0.005;
 
-  private static final ClockCheck UNKNOWN = new ClockCheck(1, UNKNOWN_RATE, true);
+  private static final ClockCheck UNKNOWN = new ClockCheck(1, UNKNOWN_RATE / Math.sqrt(3), true);
 
   static ClockCheck of(List<Sample> samples) {
     int n = samples.size();
@@ -36,6 +37,21 @@ record ClockCheck(double rate, double standardUncertainty, boolean steady) {
       return new ClockCheck(1, Math.abs(line.slope - 1), false);
     }
     return new ClockCheck(line.slope, line.error, line.widest < LARGEST_BATCH);
+  }
+
+  /** Its line in the budget of a time, s of the device. */
+  Contribution contribution(double deviceSeconds) {
+    return equals(UNKNOWN)
+        ? new Contribution(
+            "clock",
+            Input.rectangular(rate, UNKNOWN_RATE, "1"),
+            deviceSeconds,
+            "record too short to tell: +-0.5 %")
+        : new Contribution(
+            "clock",
+            Input.normal(rate, standardUncertainty, "1"),
+            deviceSeconds,
+            "arrival at the host against the sensor's own count");
   }
 
   /** Least squares of arrival time over device time. */

@@ -31,7 +31,10 @@ record Located(Recorded recorded, ClockCheck clock, Rest rest, Blocking blocking
     Curve curve =
         recorded.curve().between(quietBegin(recorded, before, quietEnd), release.seconds());
     if (curve.isEmpty()) {
-      return new Blocking(recorded.window().onsetSeconds(), recorded.curve().period());
+      return new Blocking(
+          recorded.window().onsetSeconds(),
+          recorded.curve().period(),
+          Blocking.Source.BETWEEN_SAMPLES);
     }
     double amplitude = curve.binned(0.1).highest() - before.openMean();
     return Blocking.of(new Blocking.Rise(curve, before.openMean(), amplitude, recorded.noise()));

@@ -1,6 +1,8 @@
 package org.thumbseal.measurement;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.thumbseal.phase.TestWindow;
 
@@ -37,6 +39,15 @@ public record Measurement(
   /** Keeps a copy of the phases. */
   public Measurement {
     phases = List.copyOf(phases);
+  }
+
+  /** The quantities that have a budget, by their names in result documents, in order. */
+  public Map<String, Budgeted> budgeted() {
+    Map<String, Budgeted> budgeted = new LinkedHashMap<>();
+    budgeted.put("openVacuum", openVacuum);
+    riseTime.ifPresent(q -> budgeted.put("riseTime", q));
+    maximumVacuum.ifPresent(q -> budgeted.put("maximumVacuum", q));
+    return budgeted;
   }
 
   /** Measures the test in a window of the stream. */

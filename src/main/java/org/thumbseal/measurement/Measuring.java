@@ -1,6 +1,5 @@
 package org.thumbseal.measurement;
 
-import java.util.List;
 import java.util.Optional;
 import org.thumbseal.measurement.AmbientPressure.Origin;
 import org.thumbseal.measurement.Quality.Zero;
@@ -8,9 +7,6 @@ import org.thumbseal.wire.WireRecord.Reference;
 
 /** The way from a located test to its quantities, step by step. */
 final class Measuring {
-  /** A quarter of a sample period, rectangular: what the fits leave of it. */
-  private static final double SAMPLING = 0.25 / Math.sqrt(12);
-
   /** Where the ambient pressure is not known, kPa; it hardly matters to the shape of a rise. */
   private static final double STANDARD_AMBIENT = 101.325;
 
@@ -30,12 +26,7 @@ final class Measuring {
     this.located = located;
     this.setup = setup;
     zero = new ZeroFinder(located.recorded(), setup, located.rest()).find();
-    errors =
-        new SensorErrors(
-            setup.calibration(),
-            located.recorded().resolution(),
-            zero.standardUncertainty(),
-            zero.source());
+    errors = new SensorErrors(setup.calibration(), located.recorded().resolution(), zero);
     ambient = setup.ambient().or(this::ambientAtRest);
     blocked = located.blocked().minus(zero.kilopascals());
     open = located.rest().openMean() - zero.kilopascals();
@@ -92,13 +83,14 @@ final class Measuring {
 
   private Measurement measurement(
       Inspection.Curves curves, Quality quality, Optional<PumpEstimate> pump) {
+    Budgets budgets = new Budgets(located, errors, open, riseLimit);
     double highest = curves.plateau().map(Plateau::kilopascals).orElseGet(blocked::highest);
     return new Measurement(
-        occludedAt(),
-        openVacuum(),
+        budgets.occludedAt(),
+        budgets.openVacuum(),
         riseLimit,
-        curves.crossing().filter(c -> quality.slip().isEmpty()).map(this::riseTime),
-        curves.plateau().map(this::maximum),
+        curves.crossing().filter(c -> quality.slip().isEmpty()).map(budgets::riseTime),
+        curves.plateau().map(budgets::maximum),
         highest - open,
         curves.exponential(),
         pump,
@@ -106,48 +98,5 @@ final class Measuring {
         new PhaseSpans(located).list(blocked),
         quality,
         setup.calibration());
-  }
-
-  private Budgeted occludedAt() {
-    Blocking blocking = located.blocking();
-    return new Budgeted(
-        located.trueTime(blocking.seconds()),
-        "s",
-        List.of(
-            new Contribution("onset", blocking.standardUncertainty(), "fit of the first rise")));
-  }
-
-  private Budgeted openVacuum() {
-    return new Budgeted(
-        open, "kPa", errors.ofLevel(open, located.rest().openError(), "mean over the open phase"));
-  }
-
-  private Budgeted maximum(Plateau plateau) {
-    return new Budgeted(
-        plateau.kilopascals(),
-        "kPa",
-        errors.ofLevel(plateau.kilopascals(), plateau.standardUncertainty(), "1 s mean"));
-  }
-
-  /** Time on the true clock; errors of the level turn into time over the slope at the crossing. */
-  private Budgeted riseTime(Crossing crossing) {
-    double device = crossing.seconds() - located.blocking().seconds();
-    return new Budgeted(
-        located.trueTime(device),
-        "s",
-        List.of(
-            new Contribution(
-                "sensor", errors.ofRise(riseLimit) / crossing.slope(), "gain and step over slope"),
-            new Contribution("noise", noiseOfRise(crossing), "noise over slope"),
-            new Contribution(
-                "onset", located.blocking().standardUncertainty(), "fit of the first rise"),
-            new Contribution(
-                "sampling", SAMPLING * located.recorded().curve().period(), "sample period"),
-            new Contribution(
-                "clock", device * located.clock().standardUncertainty(), "sensor against host")));
-  }
-
-  private double noiseOfRise(Crossing crossing) {
-    return Math.hypot(crossing.levelError(), located.rest().openError()) / crossing.slope();
   }
 }

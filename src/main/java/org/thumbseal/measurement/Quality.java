@@ -2,6 +2,7 @@ package org.thumbseal.measurement;
 
 import java.util.List;
 import java.util.Optional;
+import org.thumbseal.measurement.Contribution.Input;
 import org.thumbseal.phase.Ending;
 
 /**
@@ -57,18 +58,32 @@ public record Quality(
   /**
    * The zero of the sensor.
    *
-   * @param kilopascals vacuum the sensor reads at rest, kPa
-   * @param standardUncertainty kPa
+   * @param input vacuum the sensor reads at rest, kPa
    * @param source how it is known
    * @param drift change from before to after the test, where both are known, kPa
    * @param plausible whether it is within what a sensor in order has
    */
-  public record Zero(
-      double kilopascals,
-      double standardUncertainty,
-      String source,
-      Optional<Double> drift,
-      boolean plausible) {}
+  public record Zero(Input input, String source, Optional<Double> drift, boolean plausible) {
+    /** A zero with its standard uncertainty, kPa. */
+    public Zero(
+        double kilopascals,
+        double standardUncertainty,
+        String source,
+        Optional<Double> drift,
+        boolean plausible) {
+      this(Input.normal(kilopascals, standardUncertainty, "kPa"), source, drift, plausible);
+    }
+
+    /** Vacuum the sensor reads at rest, kPa. */
+    public double kilopascals() {
+      return input.estimate();
+    }
+
+    /** Its standard uncertainty, kPa. */
+    public double standardUncertainty() {
+      return input.standardUncertainty();
+    }
+  }
 
   /**
    * The sensor's clock.

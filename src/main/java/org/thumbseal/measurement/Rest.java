@@ -25,7 +25,7 @@ record Rest(
     double fall,
     boolean isFlat) {
   /** The open vacuum is the mean over this much, s. */
-  private static final double OPEN_SPAN = 2;
+  static final double OPEN_SPAN = 2;
 
   /** A level that lasts shorter than this is not steady, s. */
   private static final double SHORTEST_QUIET = 0.4;

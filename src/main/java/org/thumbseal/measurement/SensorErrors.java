@@ -2,33 +2,44 @@ package org.thumbseal.measurement;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.thumbseal.measurement.Contribution.Input;
+import org.thumbseal.measurement.Quality.Zero;
 
 /**
  * What a sensor adds to the uncertainty of a vacuum.
  *
  * @param calibration what is known of its scale
  * @param resolution step of the readings, kPa
- * @param zero standard uncertainty of the zero, kPa
- * @param zeroSource how the zero is known
+ * @param zero what was taken off
  */
-record SensorErrors(
-    SensorCalibration calibration, double resolution, double zero, String zeroSource) {
+record SensorErrors(SensorCalibration calibration, double resolution, Zero zero) {
 
-  /** The budget of a vacuum against the zero. */
-  List<Contribution> ofLevel(double kilopascals, double noise, String noiseSource) {
-    List<Contribution> budget = new ArrayList<>(calibration.errors(kilopascals));
-    budget.add(new Contribution("zero", zero, zeroSource));
-    budget.add(new Contribution("resolution", resolution / Math.sqrt(12), "step of the readings"));
-    budget.add(new Contribution("noise", noise, noiseSource));
+  /** The budget of a vacuum against the zero, from the standard error of its mean reading. */
+  List<Contribution> ofLevel(double kilopascals, double meanError, String meanSource) {
+    double reading = kilopascals + zero.kilopascals();
+    List<Contribution> budget = new ArrayList<>();
+    budget.add(Contribution.of("reading", Input.normal(reading, meanError, "kPa"), meanSource));
+    budget.addAll(calibration.errors(kilopascals));
+    budget.add(new Contribution("zero", zero.input(), -1, zero.source()));
+    budget.add(
+        Contribution.of(
+            "resolution",
+            Input.rectangular(0, resolution / 2, "kPa"),
+            "half a step of the readings"));
     return budget;
   }
 
   /**
-   * Standard uncertainty of a difference of two vacuums, kPa. The zero and all else that is common
-   * to both ends cancels; of the scale the share of the difference stays.
+   * The budget of a difference of two vacuums, kPa. The zero and all else that is common to both
+   * ends cancels; of the scale the share of the difference stays.
    */
-  double ofRise(double kilopascals) {
-    return Math.hypot(
-        calibration.standardUncertainty(kilopascals), resolution * Math.sqrt(2.0 / 12));
+  List<Contribution> ofRise(double kilopascals) {
+    List<Contribution> budget = new ArrayList<>(calibration.errors(kilopascals));
+    budget.add(
+        Contribution.of(
+            "resolution",
+            Input.triangular(0, resolution, "kPa"),
+            "half a step of the readings at both ends"));
+    return budget;
   }
 }

@@ -2,6 +2,7 @@ package org.thumbseal.measurement;
 
 import java.util.Comparator;
 import java.util.Optional;
+import org.thumbseal.measurement.Contribution.Input;
 import org.thumbseal.measurement.Quality.Zero;
 import org.thumbseal.measurement.Steps.Level;
 import org.thumbseal.wire.WireRecord.Reference;
@@ -42,14 +43,14 @@ final class ZeroFinder {
 
   private Zero fromQuietStart(Curve quiet) {
     double error = quiet.deviation() / Math.sqrt(quiet.size());
-    return zero(quiet.mean(), error, "quiet start");
+    return zero(Input.normal(quiet.mean(), error, "kPa"), "quiet start");
   }
 
   /** A pump that ran from the first sample on may have been switched off before the last. */
   private Optional<Zero> fromQuietEnd() {
     return quietEnd()
         .filter(l -> rest.open().length() >= LEAST_QUIET && l.mean() < rest.openMean())
-        .map(l -> zero(l.mean(), QUIET_END, "quiet end"));
+        .map(l -> zero(Input.normal(l.mean(), QUIET_END, "kPa"), "quiet end"));
   }
 
   /** No step was seen, so the pump was off all along, or on all along: a small error either way. */
@@ -61,31 +62,42 @@ final class ZeroFinder {
     return rest.open().length() >= LEAST_QUIET && small
         ? Optional.of(
             zero(
-                rest.openMean(),
-                UNSEEN_OPEN_VACUUM / Math.sqrt(3),
+                Input.rectangular(rest.openMean(), UNSEEN_OPEN_VACUUM, "kPa"),
                 "level before the blocking; no pump start was seen"))
         : Optional.empty();
   }
 
   private Zero unknown() {
-    double error = LARGEST_SHARE * span() / Math.sqrt(3);
+    double width = LARGEST_SHARE * span();
     if (setup.reference() == Reference.GAUGE) {
-      return zero(0, error, "as the sensor has it, +-2 % of span; no quiet start");
+      return zero(
+          Input.rectangular(0, width, "kPa"),
+          "as the sensor has it, +-2 % of span; no quiet start");
     }
     return setup
         .ambient()
-        .map(a -> zero(-a.kilopascals(), Math.hypot(a.standardUncertainty(), error), "ambient"))
-        .orElseGet(() -> zero(rest.openMean(), error, "first level; no quiet start"));
+        .map(a -> zero(air(a, width), "ambient"))
+        .orElseGet(
+            () ->
+                zero(
+                    Input.rectangular(rest.openMean(), width, "kPa"),
+                    "first level; no quiet start"));
+  }
+
+  private static Input air(AmbientPressure ambient, double width) {
+    double error = Math.hypot(ambient.standardUncertainty(), width / Math.sqrt(3));
+    return Input.normal(-ambient.kilopascals(), error, "kPa");
   }
 
   /** A gauge sensor in order reads about nothing at rest, and an open pump makes no pressure. */
-  private Zero zero(double kilopascals, double error, String source) {
+  private Zero zero(Input vacuum, String source) {
+    double kilopascals = vacuum.estimate();
     double largest = LARGEST_SHARE * span();
     boolean plausible =
         setup.reference() == Reference.ABSOLUTE
             ? isAir(-kilopascals, largest)
             : Math.abs(kilopascals) <= largest && rest.openMean() >= -largest;
-    return new Zero(kilopascals, error, source, drift(kilopascals), plausible);
+    return new Zero(vacuum, source, drift(kilopascals), plausible);
   }
 
   /** An absolute sensor in order reads the air at rest. */
