@@ -69,8 +69,9 @@ class ArchitectureTest {
     uses.put("link", "wire");
     uses.put("simulate", "wire quantity");
     uses.put(
-        "accuracy", "simulate pipeline json capture record grade measurement sample wire quantity");
-    uses.put("report", "pipeline record grade measurement quantity");
+        "accuracy",
+        "simulate pipeline json capture calibration record grade measurement sample wire quantity");
+    uses.put("report", "pipeline record grade measurement wire quantity");
     uses.put("daemon", "pipeline link archive seal json record capture phase wire");
     uses.put(
         "cli",

@@ -17,6 +17,7 @@ import org.thumbseal.json.Printable;
 import org.thumbseal.json.ResultTree;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.record.ResultDocument;
+import org.thumbseal.report.ExplainText;
 import org.thumbseal.report.ResultText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -43,6 +44,13 @@ final class ReplayCommand implements Callable<Integer> {
   private boolean json;
 
   @Option(
+      names = "--explain",
+      description =
+          "after each result how its values were reached, their uncertainty budgets, and how it was"
+              + " decided: tables to check by hand")
+  private boolean explain;
+
+  @Option(
       names = "--columns",
       paramLabel = "SPEC",
       description =
@@ -59,6 +67,7 @@ final class ReplayCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    requireOneForm();
     GradingSettings said = grading.settings();
     Optional<Columns> table = parseColumns();
     Optional<Archive> archive = storing.open(spec.commandLine().getErr());
@@ -71,6 +80,14 @@ final class ReplayCommand implements Callable<Integer> {
       archive.ifPresent(storing::close);
     }
     return worst;
+  }
+
+  private void requireOneForm() {
+    if (json && explain) {
+      throw Failure.usage(
+          "--explain is for people and --json for programs: give one of them; the document holds the"
+              + " budgets anyway");
+    }
   }
 
   private Optional<Columns> parseColumns() {
@@ -122,8 +139,17 @@ final class ReplayCommand implements Callable<Integer> {
     if (json) {
       out.println(Canonical.text(ResultTree.of(result)));
     } else {
-      ResultText.lines(result).forEach(line -> out.println(Printable.line(line)));
+      print(ResultText.lines(result));
+      if (explain) {
+        print(ExplainText.lines(result));
+        out.println();
+      }
     }
+  }
+
+  private void print(List<String> lines) {
+    PrintWriter out = spec.commandLine().getOut();
+    lines.forEach(line -> out.println(Printable.line(line)));
   }
 
   private void complain(int code, String message) {

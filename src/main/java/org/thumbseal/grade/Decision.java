@@ -9,12 +9,17 @@ final class Decision {
 
   /** Pass at least U above a lower limit, fail at least U below it, else inconclusive. */
   static Verdict atLeast(double limit, Quantity value, DecisionRule rule) {
-    double guard = rule == DecisionRule.SIMPLE ? 0 : value.expandedUncertainty();
+    double guard = guardBand(value, rule);
     if (value.value() >= limit + guard) {
       return Verdict.PASS;
     }
     boolean below = rule == DecisionRule.SIMPLE || value.value() <= limit - guard;
     return below ? Verdict.FAIL : Verdict.INCONCLUSIVE;
+  }
+
+  /** w, in the unit of the value: U, or nothing for simple acceptance. */
+  static double guardBand(Quantity value, DecisionRule rule) {
+    return rule == DecisionRule.SIMPLE ? 0 : value.expandedUncertainty();
   }
 
   /** The same at an upper limit. */

@@ -56,8 +56,8 @@ record Budgets(Located located, SensorErrors errors, double open, double riseLim
                 plateau.kilopascals(), plateau.standardUncertainty(), "mean of the seconds used"))
         .reached(
             text(
-                "Highest 1 s mean, from all seconds between %.2f and %.2f s that noise does not"
-                    + " let tell from it.",
+                "Highest 1 s mean; those between %.2f and %.2f s are alike within the noise and were"
+                    + " taken together.",
                 located.trueTime(plateau.from()), located.trueTime(plateau.to())));
   }
 
