@@ -47,6 +47,7 @@ public record Measurement(
     budgeted.put("openVacuum", openVacuum);
     riseTime.ifPresent(q -> budgeted.put("riseTime", q));
     maximumVacuum.ifPresent(q -> budgeted.put("maximumVacuum", q));
+    pump.ifPresent(p -> budgeted.putAll(p.budgeted()));
     return budgeted;
   }
 

@@ -1,5 +1,7 @@
 package org.thumbseal.measurement;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import org.thumbseal.quantity.Quantity;
 
@@ -37,7 +39,13 @@ public record PumpEstimate(
    * @param freeAirFlow what the pump takes from the open air
    * @param leak what leaks in below 0.528 of ambient; absent where no leak is seen
    */
-  public record Flows(Budgeted pumpingSpeed, Budgeted freeAirFlow, Optional<Budgeted> leak) {}
+  public record Flows(Budgeted pumpingSpeed, Budgeted freeAirFlow, Optional<Budgeted> leak) {
+    private void into(Map<String, Budgeted> budgeted) {
+      budgeted.put("pumpingSpeed", pumpingSpeed);
+      budgeted.put("freeAirFlow", freeAirFlow);
+      leak.ifPresent(q -> budgeted.put("leakWhilePumping", q));
+    }
+  }
 
   /**
    * What lies between model and readings.
@@ -47,6 +55,16 @@ public record PumpEstimate(
    * @param lag1 autocorrelation of neighbouring residuals, -1 to 1
    */
   public record Misfit(double rms, double noise, double lag1) {}
+
+  /** What it measured that may be relied on, by name. */
+  Map<String, Budgeted> budgeted() {
+    Map<String, Budgeted> budgeted = new LinkedHashMap<>();
+    if (trusted()) {
+      perLitre.ifPresent(flows -> flows.into(budgeted));
+      budgeted.put("ultimatePressure", ultimate);
+    }
+    return budgeted;
+  }
 
   /** Whether it may be relied on. */
   public boolean trusted() {

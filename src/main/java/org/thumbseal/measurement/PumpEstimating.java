@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.thumbseal.fit.PumpDown;
+import org.thumbseal.measurement.Contribution.Input;
 import org.thumbseal.measurement.PumpCurve.Shape;
 import org.thumbseal.quantity.Quantity;
 
@@ -12,11 +13,11 @@ import org.thumbseal.quantity.Quantity;
 final class PumpEstimating {
   private static final double SECONDS_PER_MINUTE = 60;
 
-  /** How warm the gas is when it reaches the pump: +-2 % of the speed, rectangular. */
-  private static final double MODEL = 0.02 / Math.sqrt(3);
+  /** How warm the gas is when it reaches the pump: so much of the speed, rectangular. */
+  private static final double MODEL = 0.02;
 
-  /** A jar's marks: +-3 %, rectangular (common practice). */
-  private static final double VOLUME = 0.03 / Math.sqrt(3);
+  /** A jar's marks: so much of the volume, rectangular (common practice). */
+  private static final double VOLUME = 0.03;
 
   /** Where a changed curve cannot be fitted again, this share of the value is taken. */
   private static final double UNKNOWN = 0.1;
@@ -89,7 +90,7 @@ final class PumpEstimating {
     budget.add(new Contribution("fit", fit.error(PumpDown.RATE), "scatter about the model"));
     budget.addAll(changed(f -> f.value(PumpDown.RATE)));
     budget.add(new Contribution("clock", rate * known.clock(), "sensor against host"));
-    budget.add(new Contribution("model", rate * MODEL, "warmth of the gas at the pump, +-2 %"));
+    budget.add(model(rate));
     return new Budgeted(rate, "1/s", budget);
   }
 
@@ -110,7 +111,7 @@ final class PumpEstimating {
     List<Contribution> budget = new ArrayList<>();
     budget.add(new Contribution("fit", fit.error(PumpDown.LEAK), "scatter about the model"));
     budget.addAll(changed(f -> f.value(PumpDown.LEAK)));
-    budget.add(new Contribution("model", leak * MODEL, "warmth of the gas at the pump, +-2 %"));
+    budget.add(model(leak));
     return Optional.of(new Budgeted(leak, "1/s", budget));
   }
 
@@ -137,25 +138,27 @@ final class PumpEstimating {
         .toList();
   }
 
-  private PumpEstimate.Flows flows(double litres) {
-    double factor = litres * SECONDS_PER_MINUTE;
-    Budgeted speed = inJar(rate(), factor);
-    return new PumpEstimate.Flows(
-        speed,
-        inJar(rate(), factor * (1 - fit.value(PumpDown.ULTIMATE))),
-        leak().map(q -> inJar(q, factor)));
+  private static Contribution model(double value) {
+    return Contribution.of(
+        "model", Input.rectangular(0, value * MODEL, ""), "warmth of the gas at the pump: +-2 %");
   }
 
-  private static Budgeted inJar(Budgeted perVolume, double factor) {
-    List<Contribution> budget = new ArrayList<>();
-    perVolume
-        .budget()
-        .forEach(
-            c ->
-                budget.add(
-                    new Contribution(c.name(), c.standardUncertainty() * factor, c.source())));
+  private PumpEstimate.Flows flows(double litres) {
+    return new PumpEstimate.Flows(
+        inJar(rate(), litres),
+        inJar(rate(), litres * (1 - fit.value(PumpDown.ULTIMATE))),
+        leak().map(q -> inJar(q, litres)));
+  }
+
+  /** A flow over the jar's volume, 1/s, as L/min. */
+  private Budgeted inJar(Budgeted perVolume, double litres) {
+    double factor = litres * SECONDS_PER_MINUTE;
     double value = perVolume.value() * factor;
-    budget.add(new Contribution("volume", value * VOLUME, "jar volume as given, +-3 %"));
+    double volume = known.litres().orElseThrow();
+    List<Contribution> budget = new ArrayList<>();
+    perVolume.budget().forEach(c -> budget.add(c.through("1/s", factor)));
+    Input marks = Input.rectangular(volume, volume * VOLUME, "L");
+    budget.add(new Contribution("volume", marks, value / volume, "volume as given: +-3 %"));
     return new Budgeted(value, "L/min", budget);
   }
 
