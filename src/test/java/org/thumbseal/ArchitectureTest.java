@@ -60,22 +60,25 @@ class ArchitectureTest {
     uses.put("measurement", "phase fit sample wire quantity");
     uses.put("calibration", "measurement fit sample wire quantity");
     uses.put("grade", "measurement phase quantity");
-    uses.put("record", "grade measurement wire quantity");
+    uses.put("finding", "grade measurement");
+    uses.put("record", "finding grade measurement wire quantity");
     uses.put("capture", "wire sample quantity");
-    uses.put("pipeline", "capture record grade calibration measurement phase sample wire quantity");
-    uses.put("json", "record grade calibration measurement phase wire quantity");
+    uses.put(
+        "pipeline",
+        "capture record finding grade calibration measurement phase sample wire quantity");
+    uses.put("json", "record finding grade calibration measurement phase wire quantity");
     uses.put("seal", "json");
     uses.put("archive", "seal json record calibration");
     uses.put("link", "wire");
     uses.put("simulate", "wire quantity");
     uses.put(
         "accuracy",
-        "simulate pipeline json capture calibration record grade measurement sample wire quantity");
-    uses.put("report", "pipeline record grade measurement wire quantity");
+        "simulate pipeline json capture calibration record finding grade measurement sample wire quantity");
+    uses.put("report", "pipeline record finding grade measurement wire quantity");
     uses.put("daemon", "pipeline link archive seal json record capture phase wire");
     uses.put(
         "cli",
-        "accuracy daemon report simulate link archive seal json pipeline capture record grade calibration"
+        "accuracy daemon report simulate link archive seal json pipeline capture record finding grade calibration"
             + " measurement phase sample wire quantity");
     return uses;
   }

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import org.thumbseal.accuracy.Measured.Finding;
 import org.thumbseal.capture.Capture;
+import org.thumbseal.finding.Signs;
+import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.simulate.Fault;
 import org.thumbseal.simulate.PumpHistory;
@@ -29,9 +31,13 @@ record FoundPump(Fault fault, Optional<Finding> said) {
 
   /** The one place where a record is graded against an earlier one. */
   private static List<Measured> compared(Capture later, double litres, List<ResultDocument> sound) {
-    return sound.size() == 1
-        ? Trial.graded(later, litres).stream().map(Measured::of).toList()
-        : List.of();
+    if (sound.size() != 1) {
+      return List.of();
+    }
+    SoundRecord then = new SoundRecord("", Optional.empty(), Signs.of(sound.get(0).measurement()));
+    return Trial.graded(later, Trial.settings(litres).against(then)).stream()
+        .map(Measured::of)
+        .toList();
   }
 
   String saidCode() {

@@ -37,7 +37,11 @@ record Trial(Truth truth, Optional<Measured> measured) {
   }
 
   static List<ResultDocument> graded(Capture capture, double jarLitres) {
-    return Grader.grade(capture, Grader.Source.capture("record.log", NO_FILE), settings(jarLitres));
+    return graded(capture, settings(jarLitres));
+  }
+
+  static List<ResultDocument> graded(Capture capture, GradingSettings settings) {
+    return Grader.grade(capture, Grader.Source.capture("record.log", NO_FILE), settings);
   }
 
   static Capture capture(Scenario scenario) {
@@ -46,14 +50,15 @@ record Trial(Truth truth, Optional<Measured> measured) {
     return new Capture(new CaptureHeader(Instant.EPOCH, Map.of()), lines, 0);
   }
 
-  private static GradingSettings settings(double jarLitres) {
+  static GradingSettings settings(double jarLitres) {
     return new GradingSettings(
         Criteria.DEFAULT,
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.of(jarLitres).filter(v -> v > 0),
-        Calibrations.NONE);
+        Calibrations.NONE,
+        Optional.empty());
   }
 
   /** Measured less true; empty where the one or the other does not exist. */

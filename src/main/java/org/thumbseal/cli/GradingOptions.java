@@ -4,9 +4,11 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.calibration.Calibrations;
+import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.json.CriteriaFile;
 import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.json.SoundRecordFile;
 import org.thumbseal.pipeline.GradingSettings;
 import picocli.CommandLine.Option;
 
@@ -38,6 +40,12 @@ final class GradingOptions {
   @Option(names = "--jar-l", paramLabel = "N", description = "volume of the jar, 0.05 to 50 L")
   private @Nullable Double jar;
 
+  @Option(
+      names = "--against",
+      paramLabel = "RESULT",
+      description = "a passed result of the same pump with the same jar, to compare with")
+  private @Nullable Path against;
+
   GradingSettings settings() {
     checkRange("--ambient-kpa", ambient, 40, 115);
     checkRange("--altitude-m", altitude, -500, 11_000);
@@ -48,7 +56,27 @@ final class GradingOptions {
         Optional.ofNullable(ambient),
         Optional.ofNullable(altitude),
         Optional.ofNullable(jar),
-        Calibrations.NONE);
+        Calibrations.NONE,
+        readSound());
+  }
+
+  private Optional<SoundRecord> readSound() {
+    Path file = against;
+    if (file == null) {
+      return Optional.empty();
+    }
+    try {
+      SoundRecord sound = SoundRecordFile.read(file);
+      boolean another =
+          givenAsset().flatMap(id -> sound.asset().filter(a -> !a.equals(id))).isPresent();
+      if (another) {
+        throw Failure.usage(
+            "--against " + file + ": is of another pump, " + sound.asset().orElse(""));
+      }
+      return Optional.of(sound);
+    } catch (JsonRefusedException e) {
+      throw Failure.usage("--against " + file + ": " + e.getMessage());
+    }
   }
 
   /** What a line in the header of a capture cannot hold would be another asset in a replay. */

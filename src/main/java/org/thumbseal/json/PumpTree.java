@@ -30,7 +30,7 @@ final class PumpTree {
   /** How the model was laid through the rise, and what came of it. */
   static void diagnostics(ObjectNode node, PumpEstimate pump) {
     node.put("trusted", pump.trusted());
-    pump.distrust().ifPresent(why -> node.put("why", why));
+    pump.distrust().ifPresent(why -> node.put("why", why.text()));
     parameter(node, "speedOverVolume", pump.rate().quantity());
     parameter(node, "ultimatePressure", pump.ultimate().quantity());
     parameter(node, "heatExchangeTime", pump.exchange());

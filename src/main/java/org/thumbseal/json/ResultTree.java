@@ -5,6 +5,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.util.List;
 import org.thumbseal.calibration.AppliedCalibration;
+import org.thumbseal.finding.Finding;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Reason;
@@ -43,7 +44,8 @@ public final class ResultTree {
     tree.set("criteria", criteria(document.grade()));
     tree.put("verdict", document.grade().verdict().code());
     tree.set("reasons", reasons(document.grade().reasons()));
-    tree.putArray("findings");
+    tree.set("findings", findings(document.findings()));
+    document.comparedWith().ifPresent(id -> tree.put("comparedWith", id));
     tree.set("diagnostics", diagnostics(document.measurement()));
     tree.set("evidence", evidence(document.evidence()));
     tree.putObject("software").put("name", Software.NAME).put("version", Software.VERSION);
@@ -136,6 +138,17 @@ public final class ResultTree {
 
   static void limit(ObjectNode node, String name, double value, String unit) {
     number(node.putObject(name).put("unit", unit), "value", value);
+  }
+
+  private static ArrayNode findings(List<Finding> findings) {
+    ArrayNode array = Json.mapper().createArrayNode();
+    findings.forEach(
+        f -> {
+          ObjectNode node = array.addObject().put("code", f.code().code());
+          number(node, "confidence", f.confidence());
+          node.put("text", f.text()).put("advice", f.advice());
+        });
+    return array;
   }
 
   private static ArrayNode reasons(List<Reason> reasons) {

@@ -30,7 +30,30 @@ public record PumpEstimate(
     Optional<Double> ceiling,
     Optional<Flows> perLitre,
     Misfit misfit,
-    Optional<String> distrust) {
+    Optional<Distrust> distrust) {
+
+  /** Why an estimate is not to be relied on. */
+  public enum Distrust {
+    /** Too little of the curve is there. */
+    TOO_SHORT("too short: the rise covers less than 1.5 time constants of this pump and jar"),
+    /** Another curve. */
+    MISFIT("misfit: this is not the curve of a pump at a jar alone"),
+    /** The parameters hang together too closely. */
+    UNDETERMINED("undetermined: other pumps would give this curve as well"),
+    /** The model of the restriction decides. */
+    RESTRICTED("restriction: the speed of the pump behind it depends on its kind");
+
+    private final String text;
+
+    Distrust(String text) {
+      this.text = text;
+    }
+
+    /** A word and a sentence. */
+    public String text() {
+      return text;
+    }
+  }
 
   /**
    * Flows of air at ambient pressure, L/min.
@@ -66,8 +89,13 @@ public record PumpEstimate(
     return budgeted;
   }
 
-  /** Whether it may be relied on. */
+  /** Whether its quantities may be relied on. */
   public boolean trusted() {
     return distrust.isEmpty();
+  }
+
+  /** Whether the model describes the rise, even if it does not tell a quantity apart. */
+  public boolean describes() {
+    return distrust.filter(d -> d != Distrust.RESTRICTED).isEmpty();
   }
 }

@@ -7,6 +7,7 @@ import java.util.function.Function;
 import org.thumbseal.fit.PumpDown;
 import org.thumbseal.measurement.Contribution.Input;
 import org.thumbseal.measurement.PumpCurve.Shape;
+import org.thumbseal.measurement.PumpEstimate.Distrust;
 import org.thumbseal.quantity.Quantity;
 
 /** Turns the fitted model into quantities with their budgets. */
@@ -162,19 +163,16 @@ final class PumpEstimating {
     return new Budgeted(value, "L/min", budget);
   }
 
-  private Optional<String> distrust() {
+  private Optional<Distrust> distrust() {
     if (fit.isTooShort()) {
-      return Optional.of(
-          "too short: the rise covers less than 1.5 time constants of this pump and jar");
+      return Optional.of(Distrust.TOO_SHORT);
     }
     if (fit.isMisfit()) {
-      return Optional.of("misfit: this is not the curve of a pump at a jar alone");
+      return Optional.of(Distrust.MISFIT);
     }
     if (fit.isUndetermined()) {
-      return Optional.of("undetermined: other pumps would give this curve as well");
+      return Optional.of(Distrust.UNDETERMINED);
     }
-    return fit.shape() == Shape.RESTRICTED
-        ? Optional.of("restriction: the speed of the pump behind it depends on its kind")
-        : Optional.empty();
+    return fit.shape() == Shape.RESTRICTED ? Optional.of(Distrust.RESTRICTED) : Optional.empty();
   }
 }

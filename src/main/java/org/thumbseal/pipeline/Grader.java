@@ -8,6 +8,8 @@ import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Table;
+import org.thumbseal.finding.Findings;
+import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Limits;
 import org.thumbseal.measurement.Measurement;
@@ -76,12 +78,15 @@ public final class Grader {
 
   private ResultDocument result(FoundTest test, int ordinal) {
     Measurement measurement = Measurement.of(test.window(), setup(test));
+    Grade grade = Grade.of(measurement, settings.criteria());
     return new ResultDocument(
         ResultId.of(source.sha256(), ordinal),
         settings.asset().or(() -> recording.header().fact("asset")).filter(a -> !a.isBlank()),
         facts(test),
         measurement,
-        Grade.of(measurement, settings.criteria()),
+        grade,
+        Findings.of(measurement, grade, settings.sound().map(SoundRecord::signs)),
+        settings.sound().map(SoundRecord::id),
         new Evidence(
             source.fileName(),
             source.sha256(),

@@ -2,6 +2,7 @@ package org.thumbseal.pipeline;
 
 import java.util.Optional;
 import org.thumbseal.calibration.Calibrations;
+import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Criteria;
 
 /**
@@ -13,6 +14,7 @@ import org.thumbseal.grade.Criteria;
  * @param ambientKilopascals barometric pressure, kPa
  * @param altitudeMetres altitude of the place, m
  * @param jarLitres volume of the jar, L
+ * @param sound an earlier record of the same pump when it was sound
  * @param calibrations of sensors; a test takes the one that was there when it began
  */
 public record GradingSettings(
@@ -21,7 +23,8 @@ public record GradingSettings(
     Optional<Double> ambientKilopascals,
     Optional<Double> altitudeMetres,
     Optional<Double> jarLitres,
-    Calibrations calibrations) {
+    Calibrations calibrations,
+    Optional<SoundRecord> sound) {
   /** Nothing said, default criteria. */
   public static final GradingSettings DEFAULT =
       new GradingSettings(
@@ -30,17 +33,36 @@ public record GradingSettings(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
-          Calibrations.NONE);
+          Calibrations.NONE,
+          Optional.empty());
 
   /** The same for a pump. */
   public GradingSettings withAsset(String id) {
     return new GradingSettings(
-        criteria, Optional.of(id), ambientKilopascals, altitudeMetres, jarLitres, calibrations);
+        criteria,
+        Optional.of(id),
+        ambientKilopascals,
+        altitudeMetres,
+        jarLitres,
+        calibrations,
+        sound);
   }
 
   /** The same with these calibrations. */
   public GradingSettings withCalibrations(Calibrations known) {
     return new GradingSettings(
-        criteria, asset, ambientKilopascals, altitudeMetres, jarLitres, known);
+        criteria, asset, ambientKilopascals, altitudeMetres, jarLitres, known, sound);
+  }
+
+  /** The same with a sound record of the same pump to compare with. */
+  public GradingSettings against(SoundRecord earlier) {
+    return new GradingSettings(
+        criteria,
+        asset,
+        ambientKilopascals,
+        altitudeMetres,
+        jarLitres,
+        calibrations,
+        Optional.of(earlier));
   }
 }

@@ -1,6 +1,8 @@
 package org.thumbseal.record;
 
+import java.util.List;
 import java.util.Optional;
+import org.thumbseal.finding.Finding;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.measurement.Measurement;
 
@@ -12,6 +14,8 @@ import org.thumbseal.measurement.Measurement;
  * @param test when, where from and with what
  * @param measurement the quantities
  * @param grade the verdict
+ * @param findings what the curve suggests is wrong, surest first
+ * @param comparedWith id of the result of the sound pump that the findings rest on
  * @param evidence what it was graded from
  */
 public record ResultDocument(
@@ -20,7 +24,14 @@ public record ResultDocument(
     TestFacts test,
     Measurement measurement,
     Grade grade,
+    List<Finding> findings,
+    Optional<String> comparedWith,
     Evidence evidence) {
+  /** Keeps a copy of the findings. */
+  public ResultDocument {
+    findings = List.copyOf(findings);
+  }
+
   /** Name and version of the document's shape. */
   public static final String SCHEMA = "thumbseal-result/1";
 
@@ -29,6 +40,7 @@ public record ResultDocument(
 
   /** The same with its capture in a file of another name. */
   public ResultDocument withCapture(String name) {
-    return new ResultDocument(id, asset, test, measurement, grade, evidence.named(name));
+    return new ResultDocument(
+        id, asset, test, measurement, grade, findings, comparedWith, evidence.named(name));
   }
 }

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import org.thumbseal.finding.Finding;
 import org.thumbseal.grade.Reason;
 import org.thumbseal.grade.ReasonCode;
 import org.thumbseal.measurement.Measurement;
@@ -36,13 +37,20 @@ public final class ResultText {
     for (Reason reason : result.grade().reasons()) {
       lines.add("  " + reason.code().code() + ": " + reason.text());
     }
+    for (Finding finding : result.findings()) {
+      lines.add(
+          format(
+              "  suggests %s (%.0f %%): %s",
+              finding.code().code(), 100 * finding.confidence(), finding.text()));
+      lines.add("    next: " + finding.advice());
+    }
     return lines;
   }
 
   private static String pumpingSpeed(PumpEstimate pump) {
     String name = "pumping speed";
     return pump.distrust()
-        .map(why -> format("  %-22s not told: %s", name, why))
+        .map(why -> format("  %-22s not told: %s", name, why.text()))
         .or(() -> pump.perLitre().map(f -> row(name, f.pumpingSpeed().quantity())))
         .orElseGet(() -> format("  %-22s not told without the volume of the jar (--jar-l)", name));
   }

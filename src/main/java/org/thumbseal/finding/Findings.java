@@ -1,0 +1,63 @@
+package org.thumbseal.finding;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.thumbseal.grade.Grade;
+import org.thumbseal.grade.Verdict;
+import org.thumbseal.measurement.AmbientPressure;
+import org.thumbseal.measurement.Measurement;
+
+/** What a test suggests is wrong, surest first. */
+public final class Findings {
+  private static final double STANDARD_AMBIENT = 101.325;
+
+  /** An inlet that grew narrower since the pump was sound, as a share of ambient. */
+  private static final double NARROWER = 0.012;
+
+  private Findings() {}
+
+  /**
+   * The findings of a test; none where it is not valid.
+   *
+   * @param sound signs of the same pump when it was sound
+   */
+  public static List<Finding> of(Measurement measured, Grade grade, Optional<Signs> sound) {
+    if (grade.verdict() == Verdict.INVALID) {
+      return List.of();
+    }
+    Signs now = Signs.of(measured);
+    Asked asked = asked(measured, grade);
+    List<Finding> findings = new ArrayList<>();
+    Plain.noVacuum(now).ifPresent(findings::add);
+    if (findings.isEmpty()) {
+      Plain.blockedInlet(now, usualOpen(asked, sound)).ifPresent(findings::add);
+      Plain.control(now).ifPresent(findings::add);
+    }
+    if (findings.isEmpty() && now.pump().isPresent()) {
+      Signs.Pump pump = now.pump().get();
+      sound
+          .flatMap(Signs::pump)
+          .map(then -> AgainstSound.of(pump, then).stream().toList())
+          .orElseGet(() -> Alone.of(asked, pump))
+          .forEach(findings::add);
+    }
+    findings.sort(Comparator.comparingDouble(Finding::confidence).reversed());
+    return findings;
+  }
+
+  private static double usualOpen(Asked asked, Optional<Signs> sound) {
+    return sound.map(s -> s.open() + NARROWER).filter(v -> v < asked.open()).orElse(asked.open());
+  }
+
+  private static Asked asked(Measurement measured, Grade grade) {
+    double ambient = measured.ambient().map(AmbientPressure::kilopascals).orElse(STANDARD_AMBIENT);
+    return new Asked(
+        grade.limits().maximumKilopascals() / ambient,
+        grade.criteria().openKilopascals() / ambient,
+        measured.riseTime().map(q -> q.value()).orElse(Double.NaN),
+        grade.criteria().riseSeconds(),
+        grade.criteria().usualRiseFrom());
+  }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.thumbseal.finding;
+
+import org.jspecify.annotations.NullMarked;
