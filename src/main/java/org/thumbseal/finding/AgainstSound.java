@@ -35,10 +35,11 @@ final class AgainstSound {
     if (moreRestriction() > LEAST_RESTRICTION) {
       return Optional.of(restriction());
     }
-    if (moreLeak() > LEAST_VACUUM || (lostVacuum() > LEAST_VACUUM && speed() > SPEED_KEPT)) {
+    boolean isLost = lostVacuum() > LEAST_VACUUM;
+    if (isLost && (moreLeak() > lostVacuum() / 2 || speed() > SPEED_KEPT)) {
       return Optional.of(leak());
     }
-    if (lostVacuum() > LEAST_VACUUM || speed() < 1 - LEAST_SPEED) {
+    if (isLost || speed() < 1 - LEAST_SPEED) {
       return Optional.of(worn());
     }
     return speed() > 1 + LEAST_SPEED ? Optional.of(reduced()) : Optional.empty();

@@ -94,8 +94,11 @@ public record PumpEstimate(
     return distrust.isEmpty();
   }
 
-  /** Whether the model describes the rise, even if it does not tell a quantity apart. */
+  /** Whether the model describes the rise, even if it does not tell the speed apart. */
   public boolean describes() {
-    return distrust.filter(d -> d != Distrust.RESTRICTED).isEmpty();
+    return distrust
+        .filter(d -> d != Distrust.RESTRICTED)
+        .filter(d -> d != Distrust.TOO_SHORT || ceiling.isEmpty())
+        .isEmpty();
   }
 }

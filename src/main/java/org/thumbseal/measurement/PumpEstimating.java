@@ -20,6 +20,9 @@ final class PumpEstimating {
   /** A jar's marks: so much of the volume, rectangular (common practice). */
   private static final double VOLUME = 0.03;
 
+  /** A ceiling is believed where it leaves so much of the misfit. */
+  private static final double CLEARLY_BETTER = 0.6;
+
   /** Where a changed curve cannot be fitted again, this share of the value is taken. */
   private static final double UNKNOWN = 0.1;
 
@@ -63,11 +66,13 @@ final class PumpEstimating {
   /** Estimates the pump from the part of a test in which it pulled at a blocked inlet. */
   static Optional<PumpEstimate> of(PumpCurve pumped, Optional<Plateau> plateau, Known known) {
     Optional<PumpFit> whole = PumpFit.of(pumped);
-    if (whole.isPresent() && !whole.get().isMisfit()) {
+    if (whole.filter(f -> !f.isSuspicious()).isPresent()) {
       return whole.map(f -> new PumpEstimating(f, Optional.empty(), known).estimate());
     }
+    double largest = whole.map(f -> CLEARLY_BETTER * f.fit().rms()).orElse(Double.MAX_VALUE);
     return plateau
         .flatMap(p -> PumpFit.belowCeiling(pumped, p.kilopascals()))
+        .filter(f -> f.fit().rms() < largest)
         .map(f -> new PumpEstimating(f, plateau.map(Plateau::kilopascals), known).estimate())
         .or(() -> whole.map(f -> new PumpEstimating(f, Optional.empty(), known).estimate()));
   }

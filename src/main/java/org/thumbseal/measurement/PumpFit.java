@@ -24,7 +24,7 @@ record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
   private static final double CLEARLY_BETTER = 0.85;
   private static final double LARGEST_LAG1 = 0.5;
   private static final double LARGEST_MISFIT_IN_NOISE = 2;
-  private static final double SMALLEST_MISFIT = 0.05;
+  private static final double USUAL_MISFIT = 0.006;
   private static final double SHORTEST_IN_TAU = 1.5;
 
   /** Fits a rise; empty where it has too few points or no curve of this kind goes through it. */
@@ -123,8 +123,15 @@ record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
     return error(PumpDown.RATE) > LARGEST_RATE_ERROR * value(PumpDown.RATE);
   }
 
+  /** Whether noise alone does not explain the residuals. */
+  boolean isSuspicious() {
+    return fit.rms() > 1.5 * noise && fit.lag1Autocorrelation() > LARGEST_LAG1;
+  }
+
+  /** Beyond the noise, and beyond what a real jar and pump differ from the model. */
   boolean isMisfit() {
-    double largest = Math.max(SMALLEST_MISFIT, LARGEST_MISFIT_IN_NOISE * noise);
+    double usual = USUAL_MISFIT * rise.curve().highest();
+    double largest = Math.max(usual, LARGEST_MISFIT_IN_NOISE * noise);
     return fit.rms() > largest && fit.lag1Autocorrelation() > LARGEST_LAG1;
   }
 }
