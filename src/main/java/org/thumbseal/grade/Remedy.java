@@ -31,11 +31,18 @@ record Remedy(Budgeted value, double distance, SensorCalibration calibration) {
   private String advice() {
     double sensor = squares(true);
     double rest = squares(false);
-    if (sensor <= rest) {
-      return "Most of it is " + largestOfTheRest();
-    }
-    boolean restAlone = COVERAGE * Math.sqrt(rest) > distance;
-    return ofSensor() + (restAlone ? " Then repeat the test as well." : "");
+    return sensor > rest
+        ? ofSensor() + (isTooMuch(rest) ? " Then repeat the test as well." : "")
+        : "Most of it is "
+            + largestOfTheRest()
+            + (isTooMuch(sensor)
+                ? " Then calibrate the sensor as well (thumbseal calibrate)."
+                : "");
+  }
+
+  /** Whether this part of the budget is too much by itself. */
+  private boolean isTooMuch(double squares) {
+    return COVERAGE * Math.sqrt(squares) > distance;
   }
 
   private String ofSensor() {
