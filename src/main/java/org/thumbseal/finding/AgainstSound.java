@@ -14,6 +14,10 @@ import org.thumbseal.finding.Signs.Pump;
 final class AgainstSound {
   private static final double LEAST_RESTRICTION = 0.02;
   private static final double LEAST_VACUUM = 0.008;
+
+  /** Weather moves the ambient pressure by some 3 % (from memory); unmeasured, it looks so. */
+  private static final double LEAST_IN_ANY_WEATHER = 0.03;
+
   private static final double LEAST_SPEED = 0.025;
 
   /** A leak that shows only as lost vacuum leaves so much of the speed. */
@@ -21,21 +25,29 @@ final class AgainstSound {
 
   private final Pump now;
   private final Pump sound;
+  private final double leastVacuum;
 
-  private AgainstSound(Pump now, Pump sound) {
+  private AgainstSound(Pump now, Pump sound, double leastVacuum) {
     this.now = now;
     this.sound = sound;
+    this.leastVacuum = leastVacuum;
   }
 
-  static Optional<Finding> of(Pump now, Pump sound) {
-    return new AgainstSound(now, sound).finding();
+  /**
+   * The finding, if there is one.
+   *
+   * @param ambientMeasured whether a barometer gave the ambient pressure both times
+   */
+  static Optional<Finding> of(Pump now, Pump sound, boolean ambientMeasured) {
+    double least = ambientMeasured ? LEAST_VACUUM : LEAST_IN_ANY_WEATHER;
+    return new AgainstSound(now, sound, least).finding();
   }
 
   private Optional<Finding> finding() {
     if (moreRestriction() > LEAST_RESTRICTION) {
       return Optional.of(restriction());
     }
-    boolean isLost = lostVacuum() > LEAST_VACUUM;
+    boolean isLost = lostVacuum() > leastVacuum;
     if (isLost && (moreLeak() > lostVacuum() / 2 || speed() > SPEED_KEPT)) {
       return Optional.of(leak());
     }
@@ -79,7 +91,7 @@ final class AgainstSound {
   private Finding leak() {
     return Finding.of(
         FindingCode.LEAK,
-        Strength.confidence(Math.max(moreLeak(), lostVacuum()), LEAST_VACUUM, 0.6),
+        Strength.confidence(Math.max(moreLeak(), lostVacuum()), leastVacuum, 0.6),
         text(
             "The vacuum comes to %.1f %% of the air pressure, %.1f %% when the pump was sound,"
                 + " while the speed is at %.0f %% of what it was: air comes in.",
@@ -87,7 +99,7 @@ final class AgainstSound {
   }
 
   private Finding worn() {
-    double size = Math.max(lostVacuum() / LEAST_VACUUM, (1 - speed()) / LEAST_SPEED);
+    double size = Math.max(lostVacuum() / leastVacuum, (1 - speed()) / LEAST_SPEED);
     return Finding.of(
         FindingCode.WORN_PUMP,
         Strength.confidence(size, 1, 0.6),

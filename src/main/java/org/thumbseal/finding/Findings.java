@@ -36,15 +36,22 @@ public final class Findings {
       Plain.control(now).ifPresent(findings::add);
     }
     if (findings.isEmpty() && now.pump().isPresent()) {
-      Signs.Pump pump = now.pump().get();
-      sound
-          .flatMap(Signs::pump)
-          .map(then -> AgainstSound.of(pump, then).stream().toList())
-          .orElseGet(() -> Alone.of(asked, pump))
-          .forEach(findings::add);
+      shaped(now, asked, sound).forEach(findings::add);
     }
     findings.sort(Comparator.comparingDouble(Finding::confidence).reversed());
     return findings;
+  }
+
+  private static List<Finding> shaped(Signs now, Asked asked, Optional<Signs> sound) {
+    Signs.Pump pump = now.pump().orElseThrow();
+    return sound
+        .filter(s -> s.pump().isPresent())
+        .map(
+            s ->
+                AgainstSound.of(pump, s.pump().get(), now.ambientMeasured() && s.ambientMeasured())
+                    .stream()
+                    .toList())
+        .orElseGet(() -> Alone.of(asked, pump));
   }
 
   private static double usualOpen(Asked asked, Optional<Signs> sound) {

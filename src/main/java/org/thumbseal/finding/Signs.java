@@ -2,6 +2,7 @@ package org.thumbseal.finding;
 
 import java.util.Optional;
 import org.thumbseal.measurement.AmbientPressure;
+import org.thumbseal.measurement.AmbientPressure.Origin;
 import org.thumbseal.measurement.Measurement;
 import org.thumbseal.measurement.PumpEstimate;
 
@@ -12,8 +13,9 @@ import org.thumbseal.measurement.PumpEstimate;
  * @param open vacuum with the inlet open
  * @param highest vacuum while it was blocked
  * @param pump the pump as the model has it; absent where the model does not describe the rise
+ * @param ambientMeasured whether a barometer gave the ambient pressure
  */
-public record Signs(double open, double highest, Optional<Pump> pump) {
+public record Signs(double open, double highest, Optional<Pump> pump, boolean ambientMeasured) {
   private static final double STANDARD_AMBIENT = 101.325;
 
   /**
@@ -41,7 +43,8 @@ public record Signs(double open, double highest, Optional<Pump> pump) {
     return new Signs(
         open / ambient,
         (open + measured.highestRise()) / ambient,
-        measured.pump().filter(PumpEstimate::describes).map(p -> pump(p, ambient)));
+        measured.pump().filter(PumpEstimate::describes).map(p -> pump(p, ambient)),
+        measured.ambient().filter(a -> a.origin() != Origin.ALTITUDE).isPresent());
   }
 
   private static Pump pump(PumpEstimate estimate, double ambient) {

@@ -2,6 +2,7 @@ package org.thumbseal.json;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.Set;
 import org.thumbseal.finding.Signs;
 import org.thumbseal.finding.SoundRecord;
 import tools.jackson.databind.JsonNode;
@@ -52,7 +53,9 @@ public final class SoundRecordFile {
         new Signs(
             value("/measurements/openVacuum") / ambient,
             value("/measurements/maximumVacuum") / ambient,
-            Optional.of(pump(ambient))));
+            Optional.of(pump(ambient)),
+            Set.of("given", "sensor", "at-rest")
+                .contains(tree.at("/test/ambient/from").asString(""))));
   }
 
   private double ambient() throws JsonRefusedException {

@@ -26,7 +26,9 @@ final class Measuring {
     this.located = located;
     this.setup = setup;
     zero = new ZeroFinder(located.recorded(), setup, located.rest()).find();
-    errors = new SensorErrors(setup.calibration(), located.recorded().resolution(), zero);
+    errors =
+        new SensorErrors(
+            setup.calibration(), located.recorded().resolution(), zero, located.recorded().noise());
     ambient = setup.ambient().or(this::ambientAtRest);
     blocked = located.blocked().minus(zero.kilopascals());
     open = located.rest().openMean() - zero.kilopascals();

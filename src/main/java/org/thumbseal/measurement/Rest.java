@@ -48,6 +48,9 @@ record Rest(
   /** A record that begins higher begins within a blocking, kPa. */
   private static final double HIGHEST_FIRST_LEVEL = 10;
 
+  private static final double BLOCK = 0.2;
+  private static final int FEWEST_BLOCKS = 6;
+
   /** A capture that begins at the blocking: its first level may be part of the rise already. */
   private static final int FIRST_SAMPLES = 3;
 
@@ -140,7 +143,10 @@ record Rest(
     return open.length() > 0.1;
   }
 
+  /** From means of 0.2 s: strokes come and go within one, and are no scatter of the mean. */
   private static double standardError(Curve curve) {
-    return curve.deviation() / Math.sqrt(Math.max(1, curve.size()));
+    Curve means = curve.binned(BLOCK);
+    Curve used = means.size() < FEWEST_BLOCKS ? curve : means;
+    return used.deviation() / Math.sqrt(Math.max(1, used.size()));
   }
 }

@@ -11,8 +11,9 @@ import org.thumbseal.measurement.Quality.Zero;
  * @param calibration what is known of its scale
  * @param resolution step of the readings, kPa
  * @param zero what was taken off
+ * @param noise standard deviation of the readings, kPa
  */
-record SensorErrors(SensorCalibration calibration, double resolution, Zero zero) {
+record SensorErrors(SensorCalibration calibration, double resolution, Zero zero, double noise) {
 
   /** The budget of a vacuum against the zero, from the standard error of its mean reading. */
   List<Contribution> ofLevel(double kilopascals, double meanError, String meanSource) {
@@ -24,8 +25,8 @@ record SensorErrors(SensorCalibration calibration, double resolution, Zero zero)
     budget.add(
         Contribution.of(
             "resolution",
-            Input.rectangular(0, resolution / 2, "kPa"),
-            "half a step of the readings"));
+            Input.rectangular(0, undithered() / 2, "kPa"),
+            "half a step of the readings, less what noise smooths out of a mean"));
     return budget;
   }
 
@@ -41,5 +42,16 @@ record SensorErrors(SensorCalibration calibration, double resolution, Zero zero)
             Input.triangular(0, resolution, "kPa"),
             "half a step of the readings at both ends"));
     return budget;
+  }
+
+  /**
+   * The step, kPa, as far as noise does not smooth it out of a mean. The first harmonic of the
+   * error of a quantiser, which is most of it, falls by exp(-2 pi^2 s^2/q^2) (Widrow and Kollar,
+   * Quantization Noise, from memory). Of the scatter of readings a step of q is q^2/12 itself.
+   */
+  private double undithered() {
+    double square = Math.max(0, noise * noise - resolution * resolution / 12);
+    double steps = resolution > 0 ? square / (resolution * resolution) : 0;
+    return resolution * StrictMath.exp(-2 * Math.PI * Math.PI * steps);
   }
 }
