@@ -58,7 +58,8 @@ record Trial(Truth truth, Optional<Measured> measured) {
         Optional.empty(),
         Optional.of(jarLitres).filter(v -> v > 0),
         Calibrations.NONE,
-        Optional.empty());
+        Optional.empty(),
+        false);
   }
 
   /** Measured less true; empty where the one or the other does not exist. */

@@ -46,6 +46,11 @@ final class GradingOptions {
       description = "a passed result of the same pump with the same jar, to compare with")
   private @Nullable Path against;
 
+  @Option(
+      names = "--pinched",
+      description = "for a leak: the hose to the pump was pinched, so the pump cannot leak back")
+  private boolean pinched;
+
   GradingSettings settings() {
     checkRange("--ambient-kpa", ambient, 40, 115);
     checkRange("--altitude-m", altitude, -500, 11_000);
@@ -57,7 +62,8 @@ final class GradingOptions {
         Optional.ofNullable(altitude),
         Optional.ofNullable(jar),
         Calibrations.NONE,
-        readSound());
+        readSound(),
+        pinched);
   }
 
   private Optional<SoundRecord> readSound() {

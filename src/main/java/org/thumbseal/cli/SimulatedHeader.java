@@ -22,6 +22,7 @@ record SimulatedHeader(SimulationKind kind, Scenario scenario, @Nullable String 
             .with("note", "simulated, seed " + scenario.seed() + ": no pump was tested")
             .with("sensor", scenario.sensor().identity().sensorId())
             .with("jar-l", plain(scenario.plant().jar().nominalLitres()));
+    header = kind == SimulationKind.PINCHED_HOSE ? header.with("pinched", "true") : header;
     return asset == null ? header : header.with("asset", asset);
   }
 

@@ -70,6 +70,9 @@ public final class TestRecorder implements SessionHandler {
     settings.ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
     settings.altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
     settings.jarLitres().ifPresent(v -> facts.put("jar-l", v.toString()));
+    if (settings.pinched()) {
+      facts.put("pinched", "true");
+    }
     return new CaptureHeader(millis, facts);
   }
 

@@ -77,6 +77,25 @@ public final class FitResult {
     return sumOfSquares > 0 ? sumOfProducts(residuals, 1) / sumOfSquares : 0;
   }
 
+  /**
+   * By how many standard deviations there are more runs of residuals of one sign than in a random
+   * order (Wald and Wolfowitz, Annals of Mathematical Statistics 11, 1940): far below zero where
+   * the curve has another shape than the points, however small the misfit. 0 where one sign is
+   * missing.
+   */
+  public double runsDeviation() {
+    double above = 0;
+    double runs = 1;
+    for (int i = 0; i < residuals.length; i++) {
+      above += residuals[i] > 0 ? 1 : 0;
+      runs += i > 0 && residuals[i] > 0 != residuals[i - 1] > 0 ? 1 : 0;
+    }
+    double pairs = 2 * above * (residuals.length - above);
+    double n = residuals.length;
+    double variance = pairs * (pairs - n) / (n * n * (n - 1));
+    return variance > 0 ? (runs - pairs / n - 1) / Math.sqrt(variance) : 0;
+  }
+
   /** Number of points that were fitted. */
   public int size() {
     return residuals.length;

@@ -109,11 +109,18 @@ public final class ResultTree {
         .exponential()
         .ifPresent(
             e -> {
-              node.set("timeConstant", quantity(e.timeConstant()));
-              node.set("asymptote", quantity(e.asymptote()));
+              node.set("timeConstant", fitted(e.timeConstant(), e));
+              node.set("asymptote", fitted(e.asymptote(), e));
             });
     measurement.pump().ifPresent(p -> PumpTree.measurements(node, p));
+    measurement.decay().ifPresent(decay -> DecayTree.measurements(decay, node));
     return node;
+  }
+
+  /** Said at the value too: nobody who takes it alone shall take it for clean. */
+  private static ObjectNode fitted(Quantity quantity, Exponential fit) {
+    ObjectNode node = quantity(quantity);
+    return fit.distrust().isEmpty() ? node : node.put("trusted", false);
   }
 
   private static ObjectNode criteria(Grade grade) {
@@ -170,6 +177,7 @@ public final class ResultTree {
     clock.put("rate", Decimals.round(quality.clock().rate(), 6));
     measurement.exponential().ifPresent(e -> exponential(node.putObject("exponentialFit"), e));
     measurement.pump().ifPresent(p -> PumpTree.diagnostics(node.putObject("pumpModel"), p));
+    measurement.decay().ifPresent(decay -> node.set("decay", DecayTree.diagnostics(decay)));
     return node;
   }
 
@@ -205,7 +213,7 @@ public final class ResultTree {
     return node;
   }
 
-  private static void number(ObjectNode node, String name, double value) {
+  static void number(ObjectNode node, String name, double value) {
     node.put(name, Decimals.round(value, PLACES));
   }
 

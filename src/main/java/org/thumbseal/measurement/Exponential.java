@@ -20,6 +20,10 @@ public record Exponential(
     Quantity timeConstant, Quantity asymptote, double rms, double lag1, Optional<String> distrust) {
   private static final double SHORTEST_IN_TAU = 2.5;
   private static final double LARGEST_LAG1 = 0.5;
+
+  /** Runs of one sign: so many standard deviations too few are not chance. */
+  private static final double FEWEST_RUNS = -5;
+
   private static final double LARGEST_MISFIT_IN_NOISE = 2;
   private static final double FIRST_SHARE = 0.1;
   private static final int POINTS = 800;
@@ -73,7 +77,7 @@ public record Exponential(
     if (fit.rms() > Math.max(0.05, LARGEST_MISFIT_IN_NOISE * rise.noise())) {
       return Optional.of("misfit: the curve is not one exponential");
     }
-    return fit.lag1Autocorrelation() > LARGEST_LAG1
+    return fit.lag1Autocorrelation() > LARGEST_LAG1 || fit.runsDeviation() < FEWEST_RUNS
         ? Optional.of("autocorrelation: neighbouring residuals go the same way")
         : Optional.empty();
   }

@@ -18,6 +18,7 @@ import org.thumbseal.phase.TestWindow;
  * @param highestRise how far the vacuum climbed above the open vacuum at most, kPa
  * @param exponential the plain exponential through the rise
  * @param pump what the rise says about the pump
+ * @param decay the blocked jar left to itself, where it was
  * @param ambient barometric pressure, where it is known
  * @param phases the phases, in order
  * @param quality what the record says about itself
@@ -32,6 +33,7 @@ public record Measurement(
     double highestRise,
     Optional<Exponential> exponential,
     Optional<PumpEstimate> pump,
+    Optional<Decay> decay,
     Optional<AmbientPressure> ambient,
     List<PhaseSpan> phases,
     Quality quality,
@@ -48,6 +50,8 @@ public record Measurement(
     riseTime.ifPresent(q -> budgeted.put("riseTime", q));
     maximumVacuum.ifPresent(q -> budgeted.put("maximumVacuum", q));
     pump.ifPresent(p -> budgeted.putAll(p.budgeted()));
+    decay.flatMap(Decay::decayRate).ifPresent(q -> budgeted.put("decayRate", q));
+    decay.flatMap(Decay::leakRate).ifPresent(q -> budgeted.put("leakRate", q));
     return budgeted;
   }
 

@@ -85,6 +85,7 @@ final class Measuring {
 
   private Measurement measurement(
       Inspection.Curves curves, Quality quality, Optional<PumpEstimate> pump) {
+    Optional<Decay> decay = decay();
     Budgets budgets = new Budgets(located, errors, open, riseLimit);
     double highest = curves.plateau().map(Plateau::kilopascals).orElseGet(blocked::highest);
     return new Measurement(
@@ -96,9 +97,18 @@ final class Measuring {
         highest - open,
         curves.exponential(),
         pump,
+        decay,
         ambient,
-        new PhaseSpans(located).list(blocked),
+        new PhaseSpans(located, decay).list(blocked),
         quality,
         setup.calibration());
+  }
+
+  private Optional<Decay> decay() {
+    Recorded recorded = located.recorded();
+    Curve rest = located.rest().zeroPart(recorded.curve()).orElseGet(recorded::quiet);
+    PumpOff.Held held =
+        new PumpOff.Held(blocked, recorded.resolution(), Math.sqrt(Unrest.unrest(rest)));
+    return new DecayFinder(held, setup, ambient, located.clock().rate()).find();
   }
 }

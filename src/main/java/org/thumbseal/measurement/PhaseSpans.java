@@ -2,6 +2,7 @@ package org.thumbseal.measurement;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.thumbseal.measurement.Steps.Level;
 import org.thumbseal.phase.Ending;
 import org.thumbseal.phase.Phase;
@@ -18,9 +19,11 @@ final class PhaseSpans {
   private final Rest rest;
   private final Blocking blocking;
   private final Release release;
+  private final Optional<Decay> decay;
   private final List<PhaseSpan> spans = new ArrayList<>();
 
-  PhaseSpans(Located located) {
+  PhaseSpans(Located located, Optional<Decay> decay) {
+    this.decay = decay;
     this.located = located;
     this.recorded = located.recorded();
     this.rest = located.rest();
@@ -54,12 +57,16 @@ final class PhaseSpans {
 
   private void addEnd(double hold) {
     double last = recorded.curve().lastTime();
-    Phase after = recorded.window().ending() == Ending.DECAYED ? Phase.DECAY : Phase.RELEASE;
+    boolean decayed = recorded.window().ending() == Ending.DECAYED;
     boolean cutOff = release.seconds() > last;
-    add(Phase.HOLD, hold, Math.min(release.seconds(), last));
+    double end = Math.min(release.seconds(), last);
+    double off = Math.max(hold, decay.map(d -> d.start() / located.clock().rate()).orElse(end));
+    double idle = cutOff ? last : idleAfter(last);
+    double decayEnd = decayed ? idle : end;
+    add(Phase.HOLD, hold, off);
+    add(Phase.DECAY, off, decayEnd);
     if (!cutOff) {
-      double idle = idleAfter(last);
-      add(after, release.seconds(), idle);
+      add(Phase.RELEASE, decayEnd, idle);
       add(Phase.IDLE, idle, last);
     }
   }

@@ -48,8 +48,17 @@ record Recorded(
 
   /** From before the rise, where there is enough of it: strokes in the rise are no noise. */
   private static double noise(TestWindow window, Curve curve) {
-    Curve quiet = curve.between(curve.firstTime(), window.onsetSeconds() - BEFORE_ONSET);
+    Curve quiet = quiet(window, curve);
     return Spikes.noise(quiet.size() >= ENOUGH ? quiet : curve);
+  }
+
+  /** What comes before the blocking; empty where the record begins with it. */
+  Curve quiet() {
+    return quiet(window, curve);
+  }
+
+  private static Curve quiet(TestWindow window, Curve curve) {
+    return curve.between(curve.firstTime(), window.onsetSeconds() - BEFORE_ONSET);
   }
 
   List<Gap> gaps() {

@@ -10,6 +10,7 @@ import org.thumbseal.wire.WireRecord.Reference;
  * @param range the sensor's range, where it is known
  * @param ambient barometric pressure, where it is known
  * @param jarLitres volume of the jar, L, where it is known
+ * @param pinched whether the hose between jar and pump was pinched for the decay
  * @param riseLimit how far the vacuum has to climb
  * @param calibration what is known of the sensor's scale
  */
@@ -18,6 +19,7 @@ public record Setup(
     Optional<Range> range,
     Optional<AmbientPressure> ambient,
     Optional<Double> jarLitres,
+    boolean pinched,
     RiseLimit riseLimit,
     SensorCalibration calibration) {
 

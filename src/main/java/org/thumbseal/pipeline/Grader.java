@@ -118,12 +118,19 @@ public final class Grader {
         .of(new Calibrations.Test(sensor, recording.firstSampleAt(), test.reference()));
   }
 
+  /** A plain fact of the header: nothing in the readings tells a pinched hose from a pump off. */
+  private boolean isPinched() {
+    return settings.pinched()
+        || recording.header().fact("pinched").filter("true"::equals).isPresent();
+  }
+
   private Setup setup(FoundTest test) {
     return new Setup(
         test.reference(),
         test.sensor().map(i -> new Setup.Range(i.lowPascals(), i.highPascals())),
         Facts.ambient(settings, recording.header(), test.ambient()),
         jarLitres(),
+        isPinched(),
         ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals(),
         calibration(test));
   }

@@ -16,6 +16,7 @@ import org.thumbseal.grade.Criteria;
  * @param jarLitres volume of the jar, L
  * @param sound an earlier record of the same pump when it was sound
  * @param calibrations of sensors; a test takes the one that was there when it began
+ * @param pinched whether the hose between jar and pump was pinched for the decay
  */
 public record GradingSettings(
     Criteria criteria,
@@ -24,7 +25,8 @@ public record GradingSettings(
     Optional<Double> altitudeMetres,
     Optional<Double> jarLitres,
     Calibrations calibrations,
-    Optional<SoundRecord> sound) {
+    Optional<SoundRecord> sound,
+    boolean pinched) {
   /** Nothing said, default criteria. */
   public static final GradingSettings DEFAULT =
       new GradingSettings(
@@ -34,7 +36,8 @@ public record GradingSettings(
           Optional.empty(),
           Optional.empty(),
           Calibrations.NONE,
-          Optional.empty());
+          Optional.empty(),
+          false);
 
   /** The same for a pump. */
   public GradingSettings withAsset(String id) {
@@ -45,13 +48,14 @@ public record GradingSettings(
         altitudeMetres,
         jarLitres,
         calibrations,
-        sound);
+        sound,
+        pinched);
   }
 
   /** The same with these calibrations. */
   public GradingSettings withCalibrations(Calibrations known) {
     return new GradingSettings(
-        criteria, asset, ambientKilopascals, altitudeMetres, jarLitres, known, sound);
+        criteria, asset, ambientKilopascals, altitudeMetres, jarLitres, known, sound, pinched);
   }
 
   /** The same with a sound record of the same pump to compare with. */
@@ -63,6 +67,7 @@ public record GradingSettings(
         altitudeMetres,
         jarLitres,
         calibrations,
-        Optional.of(earlier));
+        Optional.of(earlier),
+        pinched);
   }
 }

@@ -34,6 +34,7 @@ public final class ResultText {
             .orElseGet(() -> format("  %-22s not reached", rise)));
     measured.maximumVacuum().ifPresent(q -> lines.add(row("maximum vacuum", q.quantity())));
     measured.pump().ifPresent(p -> lines.add(pumpingSpeed(p)));
+    measured.decay().ifPresent(decay -> lines.addAll(DecayText.lines(decay)));
     for (Reason reason : result.grade().reasons()) {
       lines.add("  " + reason.code().code() + ": " + reason.text());
     }
@@ -88,7 +89,7 @@ public final class ResultText {
         result.measurement().occludedAt().value());
   }
 
-  private static String row(String name, Quantity quantity) {
+  static String row(String name, Quantity quantity) {
     return format(
         "  %-22s %8.2f %s +- %.2f %s",
         name, quantity.value(), quantity.unit(), quantity.expandedUncertainty(), quantity.unit());

@@ -6,6 +6,9 @@ public sealed interface Act {
   /** The pump's switch. The motor takes {@value Bench#SPIN_SECONDS} s to follow. */
   record SwitchPump(boolean on) implements Act {}
 
+  /** The hose between jar and pump is pinched, and stays so: the jar is on its own. */
+  record PinchHose() implements Act {}
+
   /**
    * A hand at the inlet.
    *

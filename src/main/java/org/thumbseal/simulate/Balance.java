@@ -22,7 +22,7 @@ final class Balance {
     this.fixedArea =
         plant.circuit().inletArea() * setting.opening()
             + plant.circuit().leakArea()
-            + plant.pump().restingLeak() * (1 - setting.speed());
+            + plant.pump().restingLeak() * setting.resting();
     this.reliefAreaPerPascal = reliefAreaPerPascal(plant);
   }
 
@@ -78,7 +78,7 @@ final class Balance {
   }
 
   private double throughput(double pascals) {
-    double speed = plant.pump().speed() * setting.speed();
+    double speed = plant.pump().speed() * setting.drawing();
     double ultimate = plant.pump().ultimateFraction() * plant.weather().pascals();
     if (pascals <= ultimate || speed == 0) {
       return 0;

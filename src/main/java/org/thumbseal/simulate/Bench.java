@@ -2,6 +2,7 @@ package org.thumbseal.simulate;
 
 import java.util.List;
 import org.thumbseal.simulate.Act.Connect;
+import org.thumbseal.simulate.Act.PinchHose;
 import org.thumbseal.simulate.Act.SetInlet;
 import org.thumbseal.simulate.Act.SwitchPump;
 
@@ -24,6 +25,7 @@ final class Bench {
   private double opening = 1;
   private boolean on;
   private double speed;
+  private boolean pinched;
   private double strokes;
   private Balance balance;
 
@@ -66,7 +68,7 @@ final class Bench {
 
   /** What the strokes add to the pressure at this moment, Pa, zero in the mean. */
   double ripple() {
-    return speed == 0 ? 0 : 0.5 * strokeSwing() * Ripple.wave(strokes);
+    return speed == 0 || pinched ? 0 : 0.5 * strokeSwing() * Ripple.wave(strokes);
   }
 
   /** Peak to peak of the stroke ripple at this moment, Pa. */
@@ -77,7 +79,10 @@ final class Bench {
 
   /** Whether an act changes pump or inlet. */
   static boolean concerns(Act act) {
-    return act instanceof SwitchPump || act instanceof SetInlet || act instanceof Connect;
+    return act instanceof SwitchPump
+        || act instanceof SetInlet
+        || act instanceof PinchHose
+        || act instanceof Connect;
   }
 
   private void play(Act act) {
@@ -85,6 +90,8 @@ final class Bench {
       on = pump.on();
     } else if (act instanceof SetInlet inlet) {
       opening = inlet.opening();
+    } else if (act instanceof PinchHose) {
+      pinched = true;
     } else if (act instanceof Connect other) {
       connect(other.plant());
     }
@@ -97,6 +104,7 @@ final class Bench {
     opening = 1;
     on = false;
     speed = 0;
+    pinched = false;
   }
 
   private void integrate(double until) {
@@ -124,7 +132,7 @@ final class Bench {
   }
 
   private void rebalance() {
-    balance = new Balance(plant, new Setting(speed, opening));
+    balance = new Balance(plant, new Setting(speed, opening, pinched));
   }
 
   private void flow(double seconds) {

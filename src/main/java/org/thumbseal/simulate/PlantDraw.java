@@ -32,6 +32,7 @@ final class PlantDraw {
       case SLOW -> slow(sound());
       case WORN_PUMP -> worn(sound());
       case LEAK -> leaking(sound(), between(66, 76));
+      case PINCHED_HOSE -> leakingALittle(sound());
       case NO_VACUUM -> powerless(sound(), between(8, 15));
       case RESTRICTION -> restricted(sound());
       case CONTROL_NOT_AT_MAXIMUM -> controlled(sound());
@@ -107,6 +108,12 @@ final class PlantDraw {
   private Plant powerless(Plant sound, double kilopascals) {
     double severity = 1 - atAmbient(kilopascals) / sound.reachable();
     return new Fault(FaultKind.NO_VACUUM, severity).in(sound, 0);
+  }
+
+  /** A leak of 20 to 500 mL/min of ambient air, choked. */
+  private Plant leakingALittle(Plant sound) {
+    double litresPerMinute = 0.02 * StrictMath.pow(25, between(0, 1));
+    return new Fault(FaultKind.LEAK, litresPerMinute / sound.pump().litresPerMinute()).in(sound, 0);
   }
 
   /** A filter that takes half of the flow at ambient pressure, and far more when it is low. */

@@ -49,6 +49,11 @@ public record Script(List<Step> steps, double end) {
     return then(new SwitchPump(false), seconds);
   }
 
+  /** The hose to the pump is pinched, then so many seconds pass. */
+  public Script pinch(double seconds) {
+    return then(new Act.PinchHose(), seconds);
+  }
+
   /** The inlet is blocked, then so many seconds pass. */
   public Script block(double seconds) {
     return then(new SetInlet(0), seconds);

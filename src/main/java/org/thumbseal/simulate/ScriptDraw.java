@@ -27,6 +27,7 @@ final class ScriptDraw {
       case NEVER_BLOCKED -> key(start()).pumpOn(between(20, 40)).pumpOff(3);
       case LEAK, WORN_PUMP -> draw.chance(0.5) ? offWhileBlocked() : test(held());
       case OFF_WHILE_BLOCKED -> offWhileBlocked();
+      case PINCHED_HOSE -> open().block(held()).pinch(between(30, 45)).release(3);
       case LATE -> end(key(start()).pumpOn(between(25, 60)).block(held()));
       case ALREADY_RUNNING -> end(Script.running(between(3, 6)).block(held()));
       case IDLE -> idle(conditions.idleSeconds().orElse(DEFAULT_IDLE_SECONDS));

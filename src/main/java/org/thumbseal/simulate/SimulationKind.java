@@ -21,6 +21,7 @@ public enum SimulationKind {
   LATE("late", "the inlet is blocked after a long wait"),
   ALREADY_RUNNING("already-running", "the pump was on before the recording began"),
   OFF_WHILE_BLOCKED("off-while-blocked", "the pump is switched off with the inlet still blocked"),
+  PINCHED_HOSE("pinched-hose", "a small leak; at the maximum the hose to the pump is pinched"),
   TWO_TESTS("two-tests", "two sound pumps one after another"),
   IDLE("idle", "hours with a pump that is only now and then switched on"),
   NOISY_LINE("noisy-line", "1 % of the lines lost or damaged"),

@@ -115,6 +115,10 @@ class MeasuredReplayTest {
     assertThat(Answer.reasons(document)).startsWith("zero-drift");
     assertThat(document.at("/reasons/0/text").stringValue())
         .contains("767.2 kPa above the air around it", "--columns");
+    // no single exponential (measured), and flagged where its value stands too
+    assertThat(document.at("/diagnostics/exponentialFit/trusted").booleanValue()).isFalse();
+    assertThat(document.at("/measurements/timeConstant/trusted").booleanValue(true)).isFalse();
+    assertThat(document.at("/measurements/asymptote/trusted").booleanValue(true)).isFalse();
   }
 
   private static Answer replay(String file, String columns) {

@@ -49,6 +49,7 @@ final class Sheet {
         maximum - open,
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         ambient,
         List.of(),
         quality(),

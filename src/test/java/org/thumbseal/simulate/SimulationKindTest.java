@@ -67,6 +67,14 @@ class SimulationKindTest {
   }
 
   @Test
+  void thePinchedJarLeaksALittle() {
+    assertThat(truths(PINCHED_HOSE))
+        .hasSize(SEEDS)
+        .allSatisfy(t -> assertThat(t.plant().leakLitresPerMinute()).isBetween(0.02, 0.5))
+        .allSatisfy(t -> assertThat(t.plant().restingLeakLitresPerMinute()).isZero());
+  }
+
+  @Test
   void slowIsSlowAndNothingElse() {
     assertThat(truths(SLOW))
         .allSatisfy(t -> assertThat(rise(t)).isBetween(12.0, 18.0))
