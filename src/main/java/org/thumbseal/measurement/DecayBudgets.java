@@ -65,12 +65,15 @@ record DecayBudgets(DecayFit fit, Span span, double steps, Setup setup) {
   }
 
   private static Contribution ambient(AmbientPressure ambient, double value) {
-    double share = 100 * ambient.standardUncertainty() / ambient.kilopascals();
-    return new Contribution(
-        "ambient",
-        Input.normal(0, share, "%"),
-        -value / 100,
-        "share of it; " + ambient.origin().code());
+    String source =
+        String.format(
+            Locale.ROOT,
+            "%s: u = %.2f of %.2f kPa",
+            ambient.origin().code(),
+            ambient.standardUncertainty(),
+            ambient.kilopascals());
+    double share = ambient.standardUncertainty() / ambient.kilopascals();
+    return new Contribution("ambient", Math.abs(value) * share, source);
   }
 
   /** What is in both rates, in a unit that is so many of 1 kPa/min. */

@@ -132,6 +132,7 @@ class GoldenCapturesTest {
     "late,                   0, pass, rise-in-time maximum-reached",
     "already-running,        0, pass, rise-in-time maximum-reached",
     "off-while-blocked,      0, pass, rise-in-time maximum-reached",
+    "pinched-hose,           0, pass, rise-in-time maximum-reached",
     "two-tests,              0, pass pass, 'rise-in-time maximum-reached, rise-in-time maximum-reached'",
     "noisy-line,             0, pass, rise-in-time maximum-reached",
     "gap,                    1, invalid, gap-in-test",
