@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureLine;
+import org.thumbseal.finding.FindingCode;
 import org.thumbseal.grade.ReasonCode;
 import org.thumbseal.grade.Verdict;
 import org.thumbseal.measurement.AmbientPressure.Origin;
@@ -40,7 +41,7 @@ class ResultFormatTest {
   /**
    * Members that {@code replay --json} does not have; the tests of seal and archive see to them.
    */
-  private static final Set<String> ELSEWHERE = Set.of("ledger", "signature");
+  private static final Set<String> ELSEWHERE = Set.of("ledger", "signature", "comparedWith");
 
   @Test
   void everyMemberOfADocumentIsOnThePage() throws Exception {
@@ -70,6 +71,7 @@ class ResultFormatTest {
             Arrays.stream(ReasonCode.values()).map(ReasonCode::code),
             Arrays.stream(Verdict.values()).map(Verdict::code),
             Arrays.stream(Phase.values()).map(Phase::code),
+            Arrays.stream(FindingCode.values()).map(FindingCode::code),
             Arrays.stream(Origin.values()).map(Origin::code),
             Arrays.stream(RejectCause.values()).map(RejectCause::code))
         .flatMap(codes -> codes)
