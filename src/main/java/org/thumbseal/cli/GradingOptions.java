@@ -6,7 +6,6 @@ import org.jspecify.annotations.Nullable;
 import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Criteria;
-import org.thumbseal.json.CriteriaFile;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.json.SoundRecordFile;
 import org.thumbseal.pipeline.GradingSettings;
@@ -121,13 +120,6 @@ final class GradingOptions {
 
   private Criteria readCriteria() {
     Path file = criteria;
-    if (file == null) {
-      return Criteria.DEFAULT;
-    }
-    try {
-      return CriteriaFile.read(file);
-    } catch (JsonRefusedException e) {
-      throw Failure.usage("criteria " + file + ": " + e.getMessage());
-    }
+    return file == null ? Criteria.DEFAULT : CriteriaCommand.read(file);
   }
 }

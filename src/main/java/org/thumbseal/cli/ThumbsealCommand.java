@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
       SimulateCommand.class,
       AccuracyCommand.class,
       PortsCommand.class,
+      CriteriaCommand.class,
       KeyCommand.class,
       SchemaCommand.class,
       HelpCommand.class

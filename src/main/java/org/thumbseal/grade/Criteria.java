@@ -1,8 +1,10 @@
 package org.thumbseal.grade;
 
+import java.util.Optional;
+
 /**
- * The limits of a test, as the site has set them; the defaults are common practice without a
- * published source.
+ * The limits of a test, as the site has set them, and what is tested; the defaults are common
+ * practice without a published source.
  *
  * @param name what the site calls them
  * @param riseKilopascals how far the vacuum has to climb above the open vacuum, kPa, 1 to 100
@@ -12,6 +14,7 @@ package org.thumbseal.grade;
  * @param openKilopascals a higher open vacuum is worth a word, kPa
  * @param altitudeRule what becomes of the limits where the ambient pressure is low
  * @param decisionRule how the uncertainty counts
+ * @param equipment jar and pump that the limits were written for
  */
 public record Criteria(
     String name,
@@ -21,7 +24,8 @@ public record Criteria(
     double maximumKilopascals,
     double openKilopascals,
     AltitudeRule altitudeRule,
-    DecisionRule decisionRule) {
+    DecisionRule decisionRule,
+    Equipment equipment) {
 
   /** What becomes of the limits where the ambient pressure is below {@value Limits#LOW_AMBIENT}. */
   public enum AltitudeRule {
@@ -39,9 +43,28 @@ public record Criteria(
     SIMPLE
   }
 
+  /**
+   * Jar and pump that the limits were written for. No verdict depends on them.
+   *
+   * @param jarLitres volume of the jar, L, 0.05 to 50; absent where the site has not one kind
+   * @param ratedLitresPerMinute pumping speed that the pump's papers promise, L/min of free air,
+   *     0.1 to 1000
+   */
+  public record Equipment(Optional<Double> jarLitres, Optional<Double> ratedLitresPerMinute) {
+    /** Nothing said of it. */
+    public static final Equipment UNKNOWN = new Equipment(Optional.empty(), Optional.empty());
+
+    /** Refuses what is out of range. */
+    public Equipment {
+      jarLitres.ifPresent(v -> check("jar in L", v, 0.05, 50));
+      ratedLitresPerMinute.ifPresent(v -> check("ratedSpeed in L/min", v, 0.1, 1000));
+    }
+  }
+
   /** Common practice, no published source: +65 kPa within 10 s (6 to 10 is usual), 80 kPa. */
   public static final Criteria DEFAULT =
-      new Criteria("default", 65, 10, 6, 80, 5, AltitudeRule.SCALE, DecisionRule.GUARDED);
+      new Criteria(
+          "default", 65, 10, 6, 80, 5, AltitudeRule.SCALE, DecisionRule.GUARDED, Equipment.UNKNOWN);
 
   /** Refuses limits out of range. */
   public Criteria {

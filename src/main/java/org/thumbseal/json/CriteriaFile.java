@@ -2,12 +2,14 @@ package org.thumbseal.json;
 
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.grade.Criteria.AltitudeRule;
+import org.thumbseal.grade.Criteria.Equipment;
 import org.thumbseal.quantity.PressureUnit;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -19,7 +21,8 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class CriteriaFile {
   private static final Pattern WITH_UNIT =
-      Pattern.compile("([0-9]{1,6}(?:\\.[0-9]{1,6})?) ?([A-Za-z][A-Za-z0-9]{0,7})");
+      Pattern.compile(
+          "([0-9]{1,6}(?:\\.[0-9]{1,6})?) ?([A-Za-z][A-Za-z0-9]{0,7}(?:/[A-Za-z]{1,4})?)");
   private static final Set<String> NAMES =
       Set.of(
           "name",
@@ -29,7 +32,9 @@ public final class CriteriaFile {
           "maximumVacuumLimit",
           "openVacuumLimit",
           "altitudeRule",
-          "decisionRule");
+          "decisionRule",
+          "jar",
+          "ratedSpeed");
 
   private final ObjectNode tree;
 
@@ -81,7 +86,8 @@ public final class CriteriaFile {
           kilopascals("maximumVacuumLimit", otherwise.maximumKilopascals()),
           kilopascals("openVacuumLimit", otherwise.openKilopascals()),
           rule("altitudeRule", otherwise.altitudeRule()),
-          rule("decisionRule", otherwise.decisionRule()));
+          rule("decisionRule", otherwise.decisionRule()),
+          new Equipment(litres(), litresPerMinute()));
     } catch (IllegalArgumentException e) {
       throw new JsonRefusedException(String.valueOf(e.getMessage()));
     }
@@ -120,6 +126,32 @@ public final class CriteriaFile {
       case "ms" -> number / 1_000;
       case "min" -> number * 60;
       default -> throw notAUnit(name, value.group(2), "a time: s, ms or min");
+    };
+  }
+
+  private Optional<Double> litres() throws JsonRefusedException {
+    if (!tree.has("jar")) {
+      return Optional.empty();
+    }
+    Matcher value = value("jar", "2 L");
+    double number = Double.parseDouble(value.group(1));
+    return switch (value.group(2)) {
+      case "L" -> Optional.of(number);
+      case "mL" -> Optional.of(number / 1_000);
+      default -> throw notAUnit("jar", value.group(2), "a volume: L or mL");
+    };
+  }
+
+  private Optional<Double> litresPerMinute() throws JsonRefusedException {
+    if (!tree.has("ratedSpeed")) {
+      return Optional.empty();
+    }
+    Matcher value = value("ratedSpeed", "30 L/min");
+    double number = Double.parseDouble(value.group(1));
+    return switch (value.group(2)) {
+      case "L/min" -> Optional.of(number);
+      case "m3/h" -> Optional.of(number * 1_000 / 60);
+      default -> throw notAUnit("ratedSpeed", value.group(2), "a pumping speed: L/min or m3/h");
     };
   }
 

@@ -134,6 +134,9 @@ public final class ResultTree {
     limit(node, "openVacuumLimit", criteria.openKilopascals(), "kPa");
     node.put("altitudeRule", CriteriaFile.name(criteria.altitudeRule()));
     node.put("decisionRule", CriteriaFile.name(criteria.decisionRule()));
+    Criteria.Equipment equipment = criteria.equipment();
+    equipment.jarLitres().ifPresent(v -> limit(node, "jar", v, "L"));
+    equipment.ratedLitresPerMinute().ifPresent(v -> limit(node, "ratedSpeed", v, "L/min"));
     if (grade.limits().isAdjusted()) {
       number(node, "altitudeFactor", grade.limits().factor());
       ObjectNode unadjusted = node.putObject("unadjusted");

@@ -106,7 +106,10 @@ public final class Grader {
   }
 
   private Optional<Double> jarLitres() {
-    return settings.jarLitres().or(() -> Facts.number(recording.header(), "jar-l"));
+    return settings
+        .jarLitres()
+        .or(() -> Facts.number(recording.header(), "jar-l"))
+        .or(() -> settings.criteria().equipment().jarLitres());
   }
 
   /** By the start of the test alone, so that it is the same on whatever day it is graded. */

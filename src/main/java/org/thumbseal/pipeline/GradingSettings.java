@@ -39,6 +39,12 @@ public record GradingSettings(
           Optional.empty(),
           false);
 
+  /** The same with other limits. */
+  public GradingSettings withCriteria(Criteria limits) {
+    return new GradingSettings(
+        limits, asset, ambientKilopascals, altitudeMetres, jarLitres, calibrations, sound, pinched);
+  }
+
   /** The same for a pump. */
   public GradingSettings withAsset(String id) {
     return new GradingSettings(

@@ -10,13 +10,15 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.thumbseal.grade.Criteria.AltitudeRule;
 import org.thumbseal.grade.Criteria.DecisionRule;
+import org.thumbseal.grade.Criteria.Equipment;
 import org.thumbseal.measurement.AmbientPressure;
 import org.thumbseal.measurement.AmbientPressure.Origin;
 
 /** What becomes of the limits where the air is thin. */
 class LimitsTest {
   private static final Criteria STRICT =
-      new Criteria("s", 65, 10, 6, 80, 5, AltitudeRule.STRICT, DecisionRule.GUARDED);
+      new Criteria(
+          "s", 65, 10, 6, 80, 5, AltitudeRule.STRICT, DecisionRule.GUARDED, Equipment.UNKNOWN);
 
   private static Optional<AmbientPressure> air(double kilopascals) {
     return Optional.of(new AmbientPressure(kilopascals, 0.3, Origin.GIVEN));
@@ -74,12 +76,30 @@ class LimitsTest {
   @Test
   void criteriaOutOfRangeAreRefused() {
     assertThatThrownBy(
-            () -> new Criteria("x", 65, 10, 11, 80, 5, AltitudeRule.SCALE, DecisionRule.GUARDED))
+            () ->
+                new Criteria(
+                    "x",
+                    65,
+                    10,
+                    11,
+                    80,
+                    5,
+                    AltitudeRule.SCALE,
+                    DecisionRule.GUARDED,
+                    Equipment.UNKNOWN))
         .hasMessage("usualRiseTimeFrom in s must be between 0.0 and 10.0, not 11.0");
     assertThatThrownBy(
             () ->
                 new Criteria(
-                    "x", Double.NaN, 10, 6, 80, 5, AltitudeRule.SCALE, DecisionRule.GUARDED))
+                    "x",
+                    Double.NaN,
+                    10,
+                    6,
+                    80,
+                    5,
+                    AltitudeRule.SCALE,
+                    DecisionRule.GUARDED,
+                    Equipment.UNKNOWN))
         .isInstanceOf(IllegalArgumentException.class);
   }
 }

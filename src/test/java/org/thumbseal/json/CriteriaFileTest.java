@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -20,13 +21,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.grade.Criteria.AltitudeRule;
 import org.thumbseal.grade.Criteria.DecisionRule;
+import org.thumbseal.grade.Criteria.Equipment;
 import org.thumbseal.quantity.PressureUnit;
 
 class CriteriaFileTest {
   private static final Path PAGE = Path.of("src/docs/criteria-file.md");
   private static final Pattern EXAMPLE = Pattern.compile("(?s)```json\n(.*?)```");
   private static final Pattern SETTING =
-      Pattern.compile("(?m)^\\| `(\\w+)` \\|.*\\| `([^`]+)` \\|$");
+      Pattern.compile("(?m)^\\| `(\\w+)` \\|.*\\| (?:`([^`]+)`|none) \\|$");
 
   @Test
   void theExampleOfThePageIsReadAsThePageSays() throws Exception {
@@ -41,14 +43,15 @@ class CriteriaFileTest {
     assertThat(criteria.openKilopascals()).isEqualTo(4);
     assertThat(criteria.altitudeRule()).isEqualTo(AltitudeRule.STRICT);
     assertThat(criteria.decisionRule()).isEqualTo(DecisionRule.SIMPLE);
+    assertThat(criteria.equipment()).isEqualTo(new Equipment(Optional.of(2.0), Optional.of(30.0)));
   }
 
   @Test
   void theTableOfThePageHasEverySettingWithTheDefaultThatIsInForce() throws Exception {
+    List<MatchResult> rows = SETTING.matcher(page()).results().toList();
     Map<String, String> table =
-        SETTING
-            .matcher(page())
-            .results()
+        rows.stream()
+            .filter(m -> m.group(2) != null)
             .collect(Collectors.toMap(m -> m.group(1), m -> m.group(2), (a, b) -> a, TreeMap::new));
     String written =
         table.entrySet().stream()
@@ -57,7 +60,10 @@ class CriteriaFileTest {
 
     assertThat(read(written)).isEqualTo(read("{}"));
     assertThatThrownBy(() -> read("{\"x\": \"\"}"))
-        .hasMessageEndingWith("the settings are " + String.join(", ", table.keySet()));
+        .hasMessageEndingWith(
+            "the settings are "
+                + rows.stream().map(m -> m.group(1)).sorted().collect(Collectors.joining(", ")));
+    assertThat(rows).hasSize(table.size() + 2);
   }
 
   @Test
@@ -86,13 +92,50 @@ class CriteriaFileTest {
                 usual.maximumKilopascals(),
                 usual.openKilopascals(),
                 usual.altitudeRule(),
-                usual.decisionRule()));
+                usual.decisionRule(),
+                usual.equipment()));
   }
 
   @Test
   void theUsualRiseGivesWayToAShorterLimit() throws Exception {
     assertThat(read("{\"riseTimeLimit\": \"5 s\"}").usualRiseFrom()).isEqualTo(5);
     assertThat(read("{\"riseTimeLimit\": \"0.2 min\"}").usualRiseFrom()).isEqualTo(6);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "2 L, 2",
+    "500 mL, 0.5",
+    "2500mL, 2.5",
+  })
+  void readsTheVolumeOfTheJar(String written, double litres) throws Exception {
+    assertThat(read("{\"jar\": \"" + written + "\"}").equipment().jarLitres()).hasValue(litres);
+  }
+
+  /** 1 m3/h = 1000 L / 60 min. */
+  @ParameterizedTest
+  @CsvSource({
+    "30 L/min, 30",
+    "1.8 m3/h, 30",
+    "3 m3/h, 50",
+  })
+  void readsTheRatedSpeed(String written, double litresPerMinute) throws Exception {
+    assertThat(read("{\"ratedSpeed\": \"" + written + "\"}").equipment().ratedLitresPerMinute())
+        .hasValueSatisfying(v -> assertThat(v).isCloseTo(litresPerMinute, offset(1e-9)));
+  }
+
+  @Test
+  void whatIsPrintedReadsBackAsWhatIsInForce() throws Exception {
+    Criteria ours =
+        read(
+            """
+            {"name": "a \\"b\\"", "rise": "0.5 bar", "riseTimeLimit": "0.2 min",
+             "decisionRule": "simple", "jar": "750 mL", "ratedSpeed": "1.8 m3/h"}
+            """);
+
+    assertThat(read(CriteriaTree.text(Criteria.DEFAULT))).isEqualTo(Criteria.DEFAULT);
+    assertThat(ours).isNotEqualTo(Criteria.DEFAULT);
+    assertThat(read(CriteriaTree.text(ours))).isEqualTo(ours);
   }
 
   @ParameterizedTest
@@ -113,6 +156,16 @@ class CriteriaFileTest {
         "{'usualRiseTimeFrom': '11 s'}; usualRiseTimeFrom in s must be between 0.0 and 10.0",
         "{'altitudeRule': 'none'};      altitudeRule must be \"scale\" or \"strict\"",
         "{'decisionRule': 'SIMPLE'};    decisionRule must be \"guarded\" or \"simple\"",
+        "{'jar': '2'};                  jar must be a number with its unit in quotes, such as \"2 L\"",
+        "{'jar': 2};                    jar must be a text in quotes, such as \"2 L\"",
+        "{'jar': '2 kPa'};              jar: 'kPa' is not the unit of a volume: L or mL",
+        "{'jar': '2 l'};                jar: 'l' is not the unit of a volume: L or mL",
+        "{'jar': '20 mL'};              jar in L must be between 0.05 and 50.0, not 0.02",
+        "{'jar': null};                 jar must be a text in quotes",
+        "{'ratedSpeed': '30'};          ratedSpeed must be a number with its unit",
+        "{'ratedSpeed': '30 L'};        'L' is not the unit of a pumping speed: L/min or m3/h",
+        "{'ratedSpeed': '30 L/s'};      'L/s' is not the unit of a pumping speed: L/min or m3/h",
+        "{'ratedSpeed': '0 L/min'};     ratedSpeed in L/min must be between 0.1 and 1000.0, not 0",
         "{'name': ' '};                 name must be a text in quotes",
         "{'rise': null};                rise must be a text in quotes",
         "{'rise': '65 kPa', 'rise': '66 kPa'}; Duplicate"

@@ -22,6 +22,8 @@ import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureLine;
 import org.thumbseal.finding.FindingCode;
+import org.thumbseal.grade.Criteria;
+import org.thumbseal.grade.Criteria.Equipment;
 import org.thumbseal.grade.ReasonCode;
 import org.thumbseal.grade.Verdict;
 import org.thumbseal.measurement.AmbientPressure.Origin;
@@ -126,10 +128,26 @@ class ResultFormatTest {
     Instant started = Instant.parse("2026-03-02T07:15:00Z");
     Capture capture = new Capture(new CaptureHeader(started, Map.of("jar-l", "2")), lines, 0);
     Grader.Source source = new Grader.Source("x.log", "0".repeat(64), Optional.of("time=1"));
-    GradingSettings settings = GradingSettings.DEFAULT.withAsset("SP-014");
+    GradingSettings settings = settings();
     return Grader.grade(capture, source, settings).stream()
         .map(result -> (JsonNode) ResultTree.of(result))
         .toList();
+  }
+
+  private static GradingSettings settings() {
+    Criteria usual = Criteria.DEFAULT;
+    Criteria criteria =
+        new Criteria(
+            usual.name(),
+            usual.riseKilopascals(),
+            usual.riseSeconds(),
+            usual.usualRiseFrom(),
+            usual.maximumKilopascals(),
+            usual.openKilopascals(),
+            usual.altitudeRule(),
+            usual.decisionRule(),
+            new Equipment(Optional.of(2.0), Optional.of(30.0)));
+    return GradingSettings.DEFAULT.withCriteria(criteria).withAsset("SP-014");
   }
 
   private static void collect(Set<String> paths, String parent, JsonNode node) {
