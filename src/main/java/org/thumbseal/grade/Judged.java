@@ -26,6 +26,12 @@ record Judged(Measurement measurement, Criteria criteria, Limits limits) {
     return quality().blockedSeconds() > SHORTEST_FORECAST;
   }
 
+  /** The highest vacuum that the criteria ask for anywhere, kPa. */
+  double highestAsked() {
+    double open = measurement.openVacuum().value();
+    return Math.max(criteria.maximumKilopascals(), open + criteria.riseKilopascals());
+  }
+
   /** What would settle a value at a limit. */
   Remedy remedy(Budgeted value, double limit) {
     return new Remedy(value, Math.abs(value.value() - limit), measurement.calibration());

@@ -82,16 +82,27 @@ final class Remarks {
     if (test.limits().isAdjusted()) {
       add(
           ReasonCode.ALTITUDE_ADJUSTED,
-          number(
-              "Ambient pressure is %.1f kPa, so the limits were multiplied by %.3f: a rise of %.1f"
-                  + " instead of %.1f kPa, a maximum of %.1f instead of %.1f kPa.",
-              test.measurement().ambient().orElseThrow().kilopascals(),
-              test.limits().factor(),
-              test.limits().riseKilopascals(),
-              test.criteria().riseKilopascals(),
-              test.limits().maximumKilopascals(),
-              test.criteria().maximumKilopascals()));
+          thinAir(test.measurement().ambient().orElseThrow().kilopascals())
+              + number(
+                  " So the limits were multiplied by %.3f: a rise of %.1f"
+                      + " instead of %.1f kPa, a maximum of %.1f instead of %.1f kPa.",
+                  test.limits().factor(),
+                  test.limits().riseKilopascals(),
+                  test.criteria().riseKilopascals(),
+                  test.limits().maximumKilopascals(),
+                  test.criteria().maximumKilopascals()));
     }
+  }
+
+  private String thinAir(double ambient) {
+    return ambient <= test.highestAsked()
+        ? number(
+            "The air presses with %.1f kPa here: no pump of any kind can reach %.1f kPa.",
+            ambient, test.highestAsked())
+        : number(
+            "The air presses with %.1f kPa here, not with the 101.3 kPa of the sea, and every pump"
+                + " pulls less for it.",
+            ambient);
   }
 
   private void drift() {

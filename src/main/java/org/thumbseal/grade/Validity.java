@@ -137,23 +137,19 @@ final class Validity {
     if (test.criteria().altitudeRule() == AltitudeRule.STRICT) {
       test.measurement()
           .ambient()
-          .filter(a -> a.kilopascals() <= highestAsked())
+          .filter(a -> a.kilopascals() <= test.highestAsked())
           .ifPresent(this::impossibleAt);
     }
-  }
-
-  private double highestAsked() {
-    double open = test.measurement().openVacuum().value();
-    return Math.max(test.limits().maximumKilopascals(), open + test.limits().riseKilopascals());
   }
 
   private void impossibleAt(AmbientPressure ambient) {
     invalid(
         ReasonCode.ALTITUDE_ADJUSTED,
         number(
-            "The air here presses with only %.1f kPa, so no pump of any kind can make a vacuum of"
-                + " %.1f kPa. Use criteria with the altitude rule 'scale'.",
-            ambient.kilopascals(), highestAsked()));
+            "The air presses with %.1f kPa here: no pump of any kind can reach %.1f kPa. The criteria"
+                + " ask for it all the same, so this says nothing about the pump. Use criteria with"
+                + " the altitude rule 'scale'.",
+            ambient.kilopascals(), test.highestAsked()));
   }
 
   private void invalid(ReasonCode code, String text) {

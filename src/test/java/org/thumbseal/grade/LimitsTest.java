@@ -13,6 +13,7 @@ import org.thumbseal.grade.Criteria.DecisionRule;
 import org.thumbseal.grade.Criteria.Equipment;
 import org.thumbseal.measurement.AmbientPressure;
 import org.thumbseal.measurement.AmbientPressure.Origin;
+import org.thumbseal.quantity.StandardAtmosphere;
 
 /** What becomes of the limits where the air is thin. */
 class LimitsTest {
@@ -25,7 +26,7 @@ class LimitsTest {
   }
 
   /**
-   * Ambient pressure by the standard atmosphere at 500 to 3000 m, and what 80 and 65 kPa are worth
+   * Ambient pressure by the standard atmosphere at 500 to 5000 m, and what 80 and 65 kPa are worth
    * there: computed from ISO 2533:1975 / US 1976 as share 0.78954 and 0.64150 of it.
    */
   @ParameterizedTest
@@ -34,6 +35,11 @@ class LimitsTest {
     "89.874571, 70.96, 57.65",
     "79.495216, 62.76, 51.00",
     "70.108545, 55.35, 44.97",
+    "84.556005, 66.76, 54.24",
+    "74.682534, 58.96, 47.91",
+    "65.764084, 51.92, 42.19",
+    "61.640235, 48.67, 39.54",
+    "54.019912, 42.65, 34.65",
   })
   void areScaledByTheShareOfTheAir(double ambient, double maximum, double rise) {
     Limits limits = Limits.of(Criteria.DEFAULT, air(ambient));
@@ -71,6 +77,38 @@ class LimitsTest {
     Grade grade = Grade.of(sheet.measurement(), STRICT);
 
     assertThat(grade.verdict().code()).isEqualTo(verdict);
+  }
+
+  /**
+   * On a day of the standard atmosphere (ISO 2533:1975, heights computed apart) nothing reaches 80
+   * kPa above 1949 m, and nothing climbs by 65 kPa above 3591 m.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "80, 1948.5, fail",
+    "80, 1949.5, invalid",
+    "60, 3590.5, fail",
+    "60, 3591.5, invalid",
+  })
+  void strictLimitsEndAtAHeight(double maximum, double metres, String verdict) {
+    Criteria strict =
+        new Criteria(
+            "s",
+            65,
+            10,
+            6,
+            maximum,
+            5,
+            AltitudeRule.STRICT,
+            DecisionRule.GUARDED,
+            Equipment.UNKNOWN);
+    Sheet sheet = Sheet.sound();
+    sheet.open = 0;
+    sheet.ambient = air(StandardAtmosphere.pascalsAt(metres) / 1_000);
+    sheet.maximum = 50;
+    sheet.reachable = 50;
+
+    assertThat(Grade.of(sheet.measurement(), strict).verdict().code()).isEqualTo(verdict);
   }
 
   @Test
