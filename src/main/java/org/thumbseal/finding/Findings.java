@@ -8,6 +8,7 @@ import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Verdict;
 import org.thumbseal.measurement.AmbientPressure;
 import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.PumpEstimate;
 
 /** What a test suggests is wrong, surest first. */
 public final class Findings {
@@ -65,6 +66,19 @@ public final class Findings {
         grade.criteria().openKilopascals() / ambient,
         measured.riseTime().map(q -> q.value()).orElse(Double.NaN),
         grade.criteria().riseSeconds(),
-        grade.criteria().usualRiseFrom());
+        grade.criteria().usualRiseFrom(),
+        grade
+            .criteria()
+            .equipment()
+            .ratedLitresPerMinute()
+            .flatMap(rated -> speed(measured).map(s -> new Asked.Speed(s, rated))));
+  }
+
+  private static Optional<Double> speed(Measurement measured) {
+    return measured
+        .pump()
+        .filter(PumpEstimate::trusted)
+        .flatMap(PumpEstimate::perLitre)
+        .map(flows -> flows.pumpingSpeed().value());
   }
 }

@@ -47,8 +47,7 @@ public record Criteria(
    * Jar and pump that the limits were written for. No verdict depends on them.
    *
    * @param jarLitres volume of the jar, L, 0.05 to 50; absent where the site has not one kind
-   * @param ratedLitresPerMinute pumping speed that the pump's papers promise, L/min of free air,
-   *     0.1 to 1000
+   * @param ratedLitresPerMinute pumping speed that the pump's papers promise, L/min, 0.1 to 1000
    */
   public record Equipment(Optional<Double> jarLitres, Optional<Double> ratedLitresPerMinute) {
     /** Nothing said of it. */
