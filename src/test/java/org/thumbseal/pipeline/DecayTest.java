@@ -233,8 +233,8 @@ class DecayTest {
   }
 
   /**
-   * Seeds of their own, not those the method was chosen by. Of 48 intervals that hold the truth 95
-   * times in a hundred, 4 misses or fewer are to be expected 95 times in a hundred.
+   * Seeds of their own, not those the method was chosen by. Of some 50 intervals that each hold the
+   * truth with 95 %, five or fewer miss it in 96 of a hundred such draws (binomial).
    */
   @Test
   void statedUncertaintyHoldsTheTruth() {
