@@ -34,7 +34,11 @@ public final class LeastSquares {
       throw new IllegalArgumentException("not start values: " + Arrays.toString(start));
     }
     Problem problem = new Problem(model, points);
-    return problem.hasTooFewPoints() ? new Refused(Reason.TOO_FEW_POINTS) : search(problem, start);
+    if (problem.hasTooFewPoints()) {
+      return new Refused(Reason.TOO_FEW_POINTS);
+    }
+    boolean exists = Arrays.stream(problem.residuals(start)).allMatch(Double::isFinite);
+    return exists ? search(problem, start) : new Refused(Reason.NOT_CONVERGED);
   }
 
   private static FitOutcome search(Problem problem, double[] start) {
