@@ -45,7 +45,7 @@ class StandardStreamsTest {
     try (BufferedReader reader =
         new BufferedReader(
             new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
-      assertThat(reader.readLine()).startsWith("{\"criteria\":");
+      assertThat(reader.readLine()).startsWith("{\"budgets\":");
     }
     assertThat(process.waitFor()).isEqualTo(3);
     assertThat(Files.readString(err))
