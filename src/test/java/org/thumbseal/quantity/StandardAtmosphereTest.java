@@ -53,6 +53,28 @@ class StandardAtmosphereTest {
     assertThat(StandardAtmosphere.pascalsAt(metres - 0.5)).isGreaterThan(limit);
   }
 
+  /**
+   * Computed apart: where a pump with so much vacuum at sea level, in proportion to the air, comes
+   * down to 80 kPa (the first six, 94.325 being what leaves 7 kPa) or can no longer rise by 65 kPa.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "95, 1426, 80",
+    "92, 1163, 80",
+    "90, 982, 80",
+    "88, 797, 80",
+    "85, 508, 80",
+    "94.325, 1368, 80",
+    "95, 3088, 65",
+    "90, 2662, 65",
+    "85, 2206, 65"
+  })
+  void soundPumpsFallBelowTheUsualLimitsHere(double atSeaLevel, double metres, double limit) {
+    double share = atSeaLevel / 101_325;
+    assertThat(share * StandardAtmosphere.pascalsAt(metres + 1)).isLessThan(limit);
+    assertThat(share * StandardAtmosphere.pascalsAt(metres - 1)).isGreaterThan(limit);
+  }
+
   @ParameterizedTest
   @ValueSource(doubles = {-500.1, 11_000.1, Double.NaN, Double.POSITIVE_INFINITY})
   void refusesHeightsOutsideTheModel(double metres) {
