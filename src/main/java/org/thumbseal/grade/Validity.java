@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.thumbseal.grade.Criteria.AltitudeRule;
 import org.thumbseal.measurement.AmbientPressure;
+import org.thumbseal.measurement.Budgeted;
 import org.thumbseal.measurement.Quality;
+import org.thumbseal.quantity.Quantity;
 
 /** What makes a test one that cannot be judged. */
 final class Validity {
@@ -32,6 +34,7 @@ final class Validity {
     validity.range();
     validity.faults();
     validity.zero();
+    validity.moreThanTheAir();
     validity.impossible();
     return validity.found;
   }
@@ -130,6 +133,33 @@ final class Validity {
                   + " to the air, check it, and repeat the test.",
               quality.zero().kilopascals()));
     }
+  }
+
+  /** Then the air pressure that was said is wrong, and with it the limits, or the sensor is. */
+  private void moreThanTheAir() {
+    test.measurement()
+        .ambient()
+        .ifPresent(
+            air ->
+                test.measurement()
+                    .maximumVacuum()
+                    .map(Budgeted::quantity)
+                    .filter(v -> exceeds(v, air.quantity()))
+                    .ifPresent(v -> contradicted(v, air)));
+  }
+
+  private static boolean exceeds(Quantity vacuum, Quantity air) {
+    double u = Math.hypot(vacuum.standardUncertainty(), air.standardUncertainty());
+    return vacuum.value() - air.value() > Quantity.COVERAGE_FACTOR * u;
+  }
+
+  private void contradicted(Quantity vacuum, AmbientPressure air) {
+    invalid(
+        ReasonCode.SENSOR_FAULT,
+        number(
+            "The vacuum reached %s, and the air presses with %.1f kPa only (%s): one of the two is"
+                + " wrong. Check the altitude or air pressure that was given, and the sensor.",
+            Judged.text(vacuum), air.kilopascals(), air.origin().code()));
   }
 
   /** Under the strict rule a limit that the air does not allow is the place's fault. */

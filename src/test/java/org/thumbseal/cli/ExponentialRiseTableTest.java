@@ -45,6 +45,20 @@ class ExponentialRiseTableTest {
         .isCloseTo(ratio, withinPercentage(0.2));
   }
 
+  /**
+   * (v_max - 65)/tau is the slope at the crossing, over which an uncertainty of the vacuum becomes
+   * one of the time: 1.65 to 4.32 kPa/s for a rise of 8 s, here for a tau of 4 s instead.
+   */
+  @ParameterizedTest
+  @CsvSource({"70, 2.639, 1.65", "80, 1.674, 3.14", "90, 1.281, 4.00", "95, 1.153, 4.32"})
+  void theBudgetHasTheSlopeAtTheCrossing(double maximum, double ratio, double slope)
+      throws Exception {
+    double perKilopascal =
+        measured(maximum).at("/budgets/riseTime/contributions/0/sensitivity").doubleValue();
+
+    assertThat(TAU * ratio / 8 / perKilopascal).isCloseTo(slope, withinPercentage(1));
+  }
+
   private ObjectNode measured(double maximum) throws Exception {
     Path table = folder.resolve("rise.csv");
     Files.writeString(table, table(maximum));
