@@ -12,12 +12,16 @@ import org.thumbseal.finding.Signs.Pump;
  * less volume looks like more speed and leaves the vacuum; a restriction bends the course.
  */
 final class AgainstSound {
+  /** More resistance times speed than the scatter from day to day (simulated pumps). */
   private static final double LEAST_RESTRICTION = 0.02;
+
+  /** Less vacuum than that scatter, as a share of ambient. */
   private static final double LEAST_VACUUM = 0.008;
 
   /** Weather moves the ambient pressure by some 3 % (from memory); unmeasured, it looks so. */
   private static final double LEAST_IN_ANY_WEATHER = 0.03;
 
+  /** More or less speed than that scatter, as a share of it. */
   private static final double LEAST_SPEED = 0.025;
 
   /** A leak that shows only as lost vacuum leaves so much of the speed. */
@@ -81,11 +85,7 @@ final class AgainstSound {
         text(
             "A restriction takes about %.0f %% of the speed now, and %.0f %% when the pump was"
                 + " sound.",
-            share(now.restriction()), share(sound.restriction())));
-  }
-
-  private static double share(double restriction) {
-    return 100 * restriction / (1 + restriction);
+            now.percentRestricted(), sound.percentRestricted()));
   }
 
   private Finding leak() {

@@ -62,7 +62,7 @@ final class Alone {
         text(
             "The rise slows down as behind a filter that takes about %.0f %% of the speed at"
                 + " first and ever more as the pressure falls.",
-            100 * pump.restriction() / (1 + pump.restriction())));
+            pump.percentRestricted()));
   }
 
   private Finding leak() {

@@ -6,14 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Verdict;
-import org.thumbseal.measurement.AmbientPressure;
 import org.thumbseal.measurement.Measurement;
 import org.thumbseal.measurement.PumpEstimate;
 
 /** What a test suggests is wrong, surest first. */
 public final class Findings {
-  private static final double STANDARD_AMBIENT = 101.325;
-
   /** An inlet that grew narrower since the pump was sound, as a share of ambient. */
   private static final double NARROWER = 0.012;
 
@@ -60,7 +57,7 @@ public final class Findings {
   }
 
   private static Asked asked(Measurement measured, Grade grade) {
-    double ambient = measured.ambient().map(AmbientPressure::kilopascals).orElse(STANDARD_AMBIENT);
+    double ambient = Signs.ambient(measured);
     return new Asked(
         grade.limits().maximumKilopascals() / ambient,
         grade.criteria().openKilopascals() / ambient,

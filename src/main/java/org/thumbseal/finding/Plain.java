@@ -2,13 +2,14 @@ package org.thumbseal.finding;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.thumbseal.quantity.StandardAtmosphere;
 
 /** Findings that need no model: they stand in the curve for all to see. */
 final class Plain {
   /** Below this share of ambient a pump hardly pulls. */
   private static final double HARDLY = 0.25;
 
-  private static final double KILOPASCALS = 101.325;
+  private static final double KILOPASCALS = StandardAtmosphere.SEA_LEVEL_PASCALS / 1_000;
 
   private Plain() {}
 

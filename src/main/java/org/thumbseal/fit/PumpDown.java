@@ -31,7 +31,7 @@ public final class PumpDown implements CurveModel {
   /** Index of the time of heat exchange with the wall, s. */
   public static final int EXCHANGE = 2;
 
-  /** Index of the choked leak as a share of the jar's first content, 1/s, or what stands there. */
+  /** Index of the choked leak as a share of the jar's first content, 1/s. */
   public static final int LEAK = 3;
 
   /**
@@ -40,8 +40,13 @@ public final class PumpDown implements CurveModel {
    */
   public static final int RESISTANCE = 4;
 
+  /** Rates beyond, 1/s, are no pump at a jar. */
   private static final double FASTEST = 20;
+
+  /** Beyond, s, a rise is adiabatic. */
   private static final double LONGEST_EXCHANGE = 1e3;
+
+  /** Below, s, it is isothermal. */
   private static final double SHORTEST_EXCHANGE = 0.05;
 
   private final Rise rise;

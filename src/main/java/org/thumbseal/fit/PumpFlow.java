@@ -5,8 +5,9 @@ package org.thumbseal.fit;
  * the jar's first content and of ambient.
  *
  * <p>The pump takes d = k (P2 - u) at its inlet pressure P2; a laminar restriction of resistance r
- * passes d = (P^2 - P2^2)/(2 r), throughput times mean pressure. Hence P2 = sqrt((r k)^2 + P^2 + 2
- * r k u) - r k, which is P where r is 0.
+ * passes d = (P^2 - P2^2)/(2 r), viscous flow of a gas: conductance grows with the mean pressure
+ * (Hagen-Poiseuille, from memory). Hence P2 = sqrt((r k)^2 + P^2 + 2 r k u) - r k, which is P where
+ * r is 0.
  *
  * @param flow d, 1/s
  * @param byPressure its derivative by P

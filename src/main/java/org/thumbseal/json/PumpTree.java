@@ -12,19 +12,7 @@ final class PumpTree {
 
   /** What cannot be relied on is no measurement: it stands in the diagnostics alone. */
   static void measurements(ObjectNode node, PumpEstimate pump) {
-    if (!pump.trusted()) {
-      return;
-    }
-    pump.perLitre()
-        .ifPresent(
-            flows -> {
-              node.set("pumpingSpeed", ResultTree.quantity(flows.pumpingSpeed().quantity()));
-              node.set("freeAirFlow", ResultTree.quantity(flows.freeAirFlow().quantity()));
-              flows
-                  .leak()
-                  .ifPresent(q -> node.set("leakWhilePumping", ResultTree.quantity(q.quantity())));
-            });
-    node.set("ultimatePressure", ResultTree.quantity(pump.ultimate().quantity()));
+    pump.budgeted().forEach((name, q) -> node.set(name, ResultTree.quantity(q.quantity())));
   }
 
   /** How the model was laid through the rise, and what came of it. */

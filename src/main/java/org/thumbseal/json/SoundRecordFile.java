@@ -1,16 +1,21 @@
 package org.thumbseal.json;
 
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
-import java.util.Set;
 import org.thumbseal.finding.Signs;
 import org.thumbseal.finding.SoundRecord;
+import org.thumbseal.grade.Verdict;
+import org.thumbseal.measurement.AmbientPressure.Origin;
+import org.thumbseal.quantity.StandardAtmosphere;
+import org.thumbseal.record.ResultDocument;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** Reads from a result what a later test of the same pump is compared with. */
 public final class SoundRecordFile {
-  private static final double STANDARD_AMBIENT = 101.325;
+  /** What stands in where the ambient pressure is not known, kPa. */
+  private static final double STANDARD_AMBIENT = StandardAtmosphere.SEA_LEVEL_PASCALS / 1_000;
 
   private final ObjectNode tree;
 
@@ -37,10 +42,10 @@ public final class SoundRecordFile {
   }
 
   private SoundRecord record() throws JsonRefusedException {
-    if (!"occlusion-test".equals(tree.path("kind").asString(""))) {
+    if (!ResultDocument.KIND.equals(tree.path("kind").asString(""))) {
       throw new JsonRefusedException("is not the result of an occlusion test");
     }
-    if (!"pass".equals(tree.path("verdict").asString(""))) {
+    if (!Verdict.PASS.code().equals(tree.path("verdict").asString(""))) {
       throw new JsonRefusedException(
           "is no record of a sound pump: its verdict is '"
               + Printable.line(tree.path("verdict").asString(""))
@@ -54,8 +59,12 @@ public final class SoundRecordFile {
             value("/measurements/openVacuum") / ambient,
             value("/measurements/maximumVacuum") / ambient,
             Optional.of(pump(ambient)),
-            Set.of("given", "sensor", "at-rest")
-                .contains(tree.at("/test/ambient/from").asString(""))));
+            isMeasured(tree.at("/test/ambient/from").asString(""))));
+  }
+
+  private static boolean isMeasured(String from) {
+    return Arrays.stream(Origin.values())
+        .anyMatch(o -> o != Origin.ALTITUDE && o.code().equals(from));
   }
 
   private double ambient() throws JsonRefusedException {

@@ -3,12 +3,13 @@ package org.thumbseal.measurement;
 import java.util.Optional;
 import org.thumbseal.measurement.AmbientPressure.Origin;
 import org.thumbseal.measurement.Quality.Zero;
+import org.thumbseal.quantity.StandardAtmosphere;
 import org.thumbseal.wire.WireRecord.Reference;
 
 /** The way from a located test to its quantities, step by step. */
 final class Measuring {
   /** Where the ambient pressure is not known, kPa; it hardly matters to the shape of a rise. */
-  private static final double STANDARD_AMBIENT = 101.325;
+  private static final double STANDARD_AMBIENT = StandardAtmosphere.SEA_LEVEL_PASCALS / 1_000;
 
   /** From the sea to some 2500 m, rectangular: what is known of it then. */
   private static final double ANY_AMBIENT = 13 / Math.sqrt(3);

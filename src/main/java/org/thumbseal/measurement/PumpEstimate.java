@@ -79,8 +79,8 @@ public record PumpEstimate(
    */
   public record Misfit(double rms, double noise, double lag1) {}
 
-  /** What it measured that may be relied on, by name. */
-  Map<String, Budgeted> budgeted() {
+  /** What it measured that may be relied on, by the names of the result document. */
+  public Map<String, Budgeted> budgeted() {
     Map<String, Budgeted> budgeted = new LinkedHashMap<>();
     if (trusted()) {
       perLitre.ifPresent(flows -> flows.into(budgeted));

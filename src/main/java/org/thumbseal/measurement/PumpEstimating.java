@@ -3,7 +3,7 @@ package org.thumbseal.measurement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.thumbseal.fit.PumpDown;
 import org.thumbseal.measurement.Contribution.Input;
 import org.thumbseal.measurement.PumpCurve.Shape;
@@ -66,15 +66,13 @@ final class PumpEstimating {
   /** Estimates the pump from the part of a test in which it pulled at a blocked inlet. */
   static Optional<PumpEstimate> of(PumpCurve pumped, Optional<Plateau> plateau, Known known) {
     Optional<PumpFit> whole = PumpFit.of(pumped);
-    if (whole.filter(f -> !f.isSuspicious()).isPresent()) {
-      return whole.map(f -> new PumpEstimating(f, Optional.empty(), known).estimate());
-    }
-    double largest = whole.map(f -> CLEARLY_BETTER * f.fit().rms()).orElse(Double.MAX_VALUE);
-    return plateau
-        .flatMap(p -> PumpFit.belowCeiling(pumped, p.kilopascals()))
-        .filter(f -> f.fit().rms() < largest)
-        .map(f -> new PumpEstimating(f, plateau.map(Plateau::kilopascals), known).estimate())
-        .or(() -> whole.map(f -> new PumpEstimating(f, Optional.empty(), known).estimate()));
+    Optional<PumpFit> cutOff =
+        plateau
+            .filter(p -> whole.map(PumpFit::isSuspicious).orElse(true))
+            .flatMap(p -> PumpFit.belowCeiling(pumped, p.kilopascals()))
+            .filter(f -> f.isBetterThan(whole, CLEARLY_BETTER));
+    Optional<Double> ceiling = cutOff.flatMap(f -> plateau.map(Plateau::kilopascals));
+    return cutOff.or(() -> whole).map(f -> new PumpEstimating(f, ceiling, known).estimate());
   }
 
   private PumpEstimate estimate() {
@@ -92,9 +90,7 @@ final class PumpEstimating {
 
   private Budgeted rate() {
     double rate = fit.value(PumpDown.RATE);
-    List<Contribution> budget = new ArrayList<>();
-    budget.add(new Contribution("fit", fit.error(PumpDown.RATE), "scatter about the model"));
-    budget.addAll(changed(f -> f.value(PumpDown.RATE)));
+    List<Contribution> budget = fitted(f -> f.value(PumpDown.RATE), fit.error(PumpDown.RATE));
     budget.add(new Contribution("clock", rate * known.clock(), "sensor against host"));
     budget.add(model(rate));
     return new Budgeted(rate, "1/s", budget);
@@ -102,10 +98,10 @@ final class PumpEstimating {
 
   private Budgeted ultimate() {
     double ambient = fit.rise().ambient();
-    List<Contribution> budget = new ArrayList<>();
-    budget.add(
-        new Contribution("fit", ambient * fit.error(PumpDown.ULTIMATE), "scatter about the model"));
-    budget.addAll(changed(f -> f.rise().ambient() * f.value(PumpDown.ULTIMATE)));
+    List<Contribution> budget =
+        fitted(
+            f -> f.rise().ambient() * f.value(PumpDown.ULTIMATE),
+            ambient * fit.error(PumpDown.ULTIMATE));
     return new Budgeted(ambient * fit.value(PumpDown.ULTIMATE), "kPa", budget);
   }
 
@@ -114,9 +110,7 @@ final class PumpEstimating {
       return Optional.empty();
     }
     double leak = fit.value(PumpDown.LEAK);
-    List<Contribution> budget = new ArrayList<>();
-    budget.add(new Contribution("fit", fit.error(PumpDown.LEAK), "scatter about the model"));
-    budget.addAll(changed(f -> f.value(PumpDown.LEAK)));
+    List<Contribution> budget = fitted(f -> f.value(PumpDown.LEAK), fit.error(PumpDown.LEAK));
     budget.add(model(leak));
     return Optional.of(new Budgeted(leak, "1/s", budget));
   }
@@ -130,18 +124,20 @@ final class PumpEstimating {
         : Optional.empty();
   }
 
-  private List<Contribution> changed(Function<PumpFit, Double> value) {
-    double now = value.apply(fit);
-    return changes.stream()
-        .map(
-            c ->
-                new Contribution(
-                    c.name(),
-                    c.fit()
-                        .map(f -> Math.abs(value.apply(f) - now))
-                        .orElse(UNKNOWN * Math.abs(now)),
-                    c.source()))
-        .toList();
+  /** Scatter of the fit, and what the uncertain inputs change. */
+  private List<Contribution> fitted(ToDoubleFunction<PumpFit> value, double error) {
+    double now = value.applyAsDouble(fit);
+    List<Contribution> budget = new ArrayList<>();
+    budget.add(new Contribution("fit", error, "scatter about the model"));
+    for (Change change : changes) {
+      double by =
+          change
+              .fit()
+              .map(f -> Math.abs(value.applyAsDouble(f) - now))
+              .orElse(UNKNOWN * Math.abs(now));
+      budget.add(new Contribution(change.name(), by, change.source()));
+    }
+    return budget;
   }
 
   private static Contribution model(double value) {

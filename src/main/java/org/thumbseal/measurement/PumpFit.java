@@ -16,15 +16,37 @@ import org.thumbseal.measurement.PumpCurve.Shape;
  * @param noise standard deviation that the points have without any misfit, kPa
  */
 record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
+  /** Points that a fit needs. */
   private static final int FEWEST = 30;
+
+  /** Standard errors by which a leak, a restriction or a ceiling must stand out. */
   private static final double SIGNIFICANT = 5;
+
+  /** A ceiling cuts off at least so much, kPa. */
   private static final double LEAST_CUT = 1.5;
+
+  /** A leak or restriction smaller beside the pump is not told from the model's own errors. */
   private static final double LEAST_SHARE = 0.02;
-  private static final double LARGEST_RATE_ERROR = 0.1;
+
+  /** Share of the misfit that they may leave. */
   private static final double CLEARLY_BETTER = 0.85;
+
+  /** Standard error of the speed, as a share of it, beyond which it is not determined. */
+  private static final double LARGEST_RATE_ERROR = 0.1;
+
+  /** Autocorrelation of neighbouring residuals that noise does not reach. */
   private static final double LARGEST_LAG1 = 0.5;
+
+  /** Misfit in units of the noise that makes one look for a ceiling. */
+  private static final double SUSPICIOUS_IN_NOISE = 1.5;
+
+  /** Misfit in units of the noise beyond which the model does not hold. */
   private static final double LARGEST_MISFIT_IN_NOISE = 2;
+
+  /** What real jars and pumps differ from the model, as a share of the highest vacuum. */
   private static final double USUAL_MISFIT = 0.006;
+
+  /** Time constants that the rise has to cover. */
   private static final double SHORTEST_IN_TAU = 1.5;
 
   /** Fits a rise; empty where it has too few points or no curve of this kind goes through it. */
@@ -36,7 +58,7 @@ record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
     Optional<PumpFit> tight = of(rise, Shape.TIGHT);
     return Stream.of(Shape.LEAKING, Shape.RESTRICTED)
         .flatMap(shape -> of(rise, shape).stream())
-        .filter(f -> f.isBetterThan(tight))
+        .filter(f -> f.isBelieved(tight))
         .min(Comparator.comparingDouble(f -> f.fit().rms()))
         .or(() -> tight);
   }
@@ -73,11 +95,16 @@ record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
   }
 
   /** More than pump and jar is believed where it matters, is significant and explains misfit. */
-  private boolean isBetterThan(Optional<PumpFit> tight) {
+  private boolean isBelieved(Optional<PumpFit> tight) {
     return share() > LEAST_SHARE
         && value(PumpDown.LEAK) >= SIGNIFICANT * error(PumpDown.LEAK)
         && value(PumpDown.RESISTANCE) >= SIGNIFICANT * error(PumpDown.RESISTANCE)
-        && tight.map(t -> fit.rms() < CLEARLY_BETTER * t.fit().rms()).orElse(true);
+        && isBetterThan(tight, CLEARLY_BETTER);
+  }
+
+  /** Whether it leaves less than a share of the misfit of another, if there is another. */
+  boolean isBetterThan(Optional<PumpFit> other, double share) {
+    return other.map(o -> fit.rms() < share * o.fit().rms()).orElse(true);
   }
 
   /** What leak or restriction come to beside the pump. */
@@ -125,7 +152,7 @@ record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
 
   /** Whether noise alone does not explain the residuals. */
   boolean isSuspicious() {
-    return fit.rms() > 1.5 * noise && fit.lag1Autocorrelation() > LARGEST_LAG1;
+    return fit.rms() > SUSPICIOUS_IN_NOISE * noise && fit.lag1Autocorrelation() > LARGEST_LAG1;
   }
 
   /** Beyond the noise, and beyond what a real jar and pump differ from the model. */
