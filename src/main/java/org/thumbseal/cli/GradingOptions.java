@@ -6,10 +6,16 @@ import org.jspecify.annotations.Nullable;
 import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Criteria;
+import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.json.SoundRecordFile;
 import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.seal.Seal;
+import org.thumbseal.seal.SealCheck;
+import org.thumbseal.seal.SealVerifier;
+import org.thumbseal.seal.TrustStore;
 import picocli.CommandLine.Option;
+import tools.jackson.databind.node.ObjectNode;
 
 /** What a user may say about a test, on the command line. */
 final class GradingOptions {
@@ -71,7 +77,7 @@ final class GradingOptions {
       return Optional.empty();
     }
     try {
-      SoundRecord sound = SoundRecordFile.read(file);
+      SoundRecord sound = SoundRecordFile.of(unaltered(file));
       boolean another =
           givenAsset().flatMap(id -> sound.asset().filter(a -> !a.equals(id))).isPresent();
       if (another) {
@@ -82,6 +88,18 @@ final class GradingOptions {
     } catch (JsonRefusedException e) {
       throw Failure.usage("--against " + file + ": " + e.getMessage());
     }
+  }
+
+  /** A document as {@code replay --json} prints it has no seal; one that has must keep to it. */
+  private static ObjectNode unaltered(Path file) throws JsonRefusedException {
+    ObjectNode document = JsonGate.read(file);
+    if (document.has(Seal.SIGNATURE)) {
+      SealCheck seal = new SealVerifier(TrustStore.of()).check(document);
+      if (!seal.intact()) {
+        throw new JsonRefusedException("its seal is broken: " + seal.reason());
+      }
+    }
+    return document;
   }
 
   /** What a line in the header of a capture cannot hold would be another asset in a replay. */

@@ -1,6 +1,5 @@
 package org.thumbseal.json;
 
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
 import org.thumbseal.finding.Signs;
@@ -24,16 +23,7 @@ public final class SoundRecordFile {
   }
 
   /**
-   * Reads a result document.
-   *
-   * @throws JsonRefusedException with one line that says why the file cannot serve
-   */
-  public static SoundRecord read(Path file) throws JsonRefusedException {
-    return of(JsonGate.read(file));
-  }
-
-  /**
-   * Takes a result document.
+   * Takes a result document, whose seal is the caller's to check.
    *
    * @throws JsonRefusedException with one line that says why it cannot serve
    */

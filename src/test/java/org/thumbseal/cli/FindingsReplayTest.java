@@ -11,6 +11,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.thumbseal.json.JsonGate;
+import org.thumbseal.seal.ChainEnd;
+import org.thumbseal.seal.Seal;
+import org.thumbseal.seal.SigningKey;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -90,6 +93,18 @@ class FindingsReplayTest {
     Path assigned = write("assigned.json", sound.toString());
     assertThat(complaint("--against", assigned, "--asset", "SP-002"))
         .contains("is of another pump, SP-001");
+  }
+
+  @Test
+  void refusesARecordWhoseSealIsBroken() throws Exception {
+    ObjectNode sound = replay("healthy-100hz");
+    ObjectNode sealed =
+        Seal.seal(sound, ChainEnd.none("").next(), SigningKey.generate()).put("note", "x");
+    assertThat(complaint("--against", write("altered.json", sealed.toString())))
+        .contains("its seal is broken");
+    sealed.remove("note");
+    Path good = write("good.json", sealed.toString());
+    assertThat(replay("slow", "--against", good).has("comparedWith")).isTrue();
   }
 
   private Path write(String name, String text) throws Exception {
