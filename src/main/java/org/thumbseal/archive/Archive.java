@@ -4,7 +4,9 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.seal.ChainEnd;
@@ -14,48 +16,83 @@ import org.thumbseal.seal.SigningKey;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * A result directory open for writing by one process. Results are added, never changed or removed.
- * Each is sealed, put at the end of its key's chain, and on the disk when {@link #store} returns:
- * capture first, then document, then head. Not for several threads at once.
+ * A result directory open for writing. Results are added, never changed or removed. Each is sealed,
+ * put at the end of its key's chain, and on the disk when {@link #store} returns: capture first,
+ * then document, then head. Other processes may write to the same directory, each write at its
+ * turn; within this process, one thread at a time.
  */
 public final class Archive implements AutoCloseable {
   private final ResultDirectory directory;
   private final SigningKey key;
-  private final DirectoryLock lock;
+  private final KeptHead kept;
   private final StoredMarks marks = new StoredMarks();
-  private final List<String> notes;
-  private @Nullable Head head;
-  private boolean headIsBehind;
+  private final List<String> notes = new ArrayList<>();
+  private final @Nullable DaemonLock daemon;
+  private Consumer<String> listener = note -> {};
 
-  private Archive(ResultDirectory directory, SigningKey key, DirectoryLock lock)
-      throws IOException, ArchiveException {
+  private Archive(ResultDirectory directory, SigningKey key, @Nullable DaemonLock daemon) {
     this.directory = directory;
     this.key = key;
-    this.lock = lock;
-    Recovery recovery = new Recovery(directory, key);
-    this.notes = recovery.notes();
-    recover(recovery);
+    this.daemon = daemon;
+    this.kept = new KeptHead(directory, key, this::note);
+    if (daemon != null && !daemon.note().isEmpty()) {
+      note(daemon.note());
+    }
   }
 
   /**
    * Opens the directory, makes it when it is missing, and mends what an interrupted write left.
    *
-   * @throws ArchiveException if it cannot be written, another process writes to it, or its head is
-   *     damaged
+   * @throws ArchiveException if it cannot be written, another process keeps it locked for longer
+   *     than a write takes, or its head is damaged
    */
   public static Archive open(Path results, SigningKey key) throws ArchiveException {
     try {
       Files.createDirectories(results);
-      DirectoryLock lock = DirectoryLock.take(results);
-      return openLocked(new ResultDirectory(results), key, lock);
+      Archive archive = new Archive(new ResultDirectory(results), key, null);
+      archive.bringIntoStep();
+      return archive;
     } catch (IOException e) {
       throw ArchiveException.unusable(results, e);
     }
   }
 
-  /** What was mended at opening, a line each; empty as a rule. */
+  /**
+   * As {@link #open}, for a daemon: while this is open, no second daemon can open the directory;
+   * commands that add single documents can.
+   *
+   * @throws ArchiveException also if a daemon has it already: which process, and since when
+   */
+  public static Archive openForDaemon(Path results, SigningKey key) throws ArchiveException {
+    try {
+      Files.createDirectories(results);
+      return opened(new ResultDirectory(results), key, DaemonLock.take(results, LockHolder.here()));
+    } catch (IOException e) {
+      throw ArchiveException.unusable(results, e);
+    }
+  }
+
+  private static Archive opened(ResultDirectory directory, SigningKey key, DaemonLock daemon)
+      throws IOException, ArchiveException {
+    try {
+      Archive archive = new Archive(directory, key, daemon);
+      archive.bringIntoStep();
+      return archive;
+    } catch (IOException | ArchiveException | RuntimeException e) {
+      daemon.close();
+      throw e;
+    }
+  }
+
+  /** What was mended so far, a line each; empty as a rule. */
   public List<String> notes() {
     return List.copyOf(notes);
+  }
+
+  /** Sends the notes on to here: those there are, and each that is made when storing. */
+  public void tellNotes(Consumer<String> to) {
+    notes.forEach(to);
+    listener = to;
   }
 
   /**
@@ -90,14 +127,7 @@ public final class Archive implements AutoCloseable {
    *     another digest than the capture has
    */
   public StoredResult store(ObjectNode document, CaptureSource capture) throws ArchiveException {
-    Placement placement = new Placement(directory, marks, ResultName.of(document));
-    try {
-      catchUp();
-      StoredResult there = placement.existing(document);
-      return there != null ? there : add(document, placement.write(capture), placement);
-    } catch (IOException e) {
-      throw ArchiveException.of(directory.path(), e);
-    }
+    return store(document, placement -> placement.write(capture));
   }
 
   /**
@@ -108,81 +138,73 @@ public final class Archive implements AutoCloseable {
    * @throws IllegalArgumentException if the document has no id or no canonical form
    */
   public StoredResult store(ObjectNode document) throws ArchiveException {
+    return store(document, Placement::write);
+  }
+
+  private StoredResult store(ObjectNode document, Beginning beginning) throws ArchiveException {
     Placement placement = new Placement(directory, marks, ResultName.of(document));
-    try {
-      catchUp();
+    try (DirectoryLock lock = DirectoryLock.take(directory.path(), DirectoryLock.PATIENCE)) {
+      bringIntoStep(lock);
       StoredResult there = placement.existing(document);
-      return there != null ? there : add(document, placement.write(), placement);
+      return there != null ? there : add(document, beginning.of(placement), placement, lock);
     } catch (IOException e) {
       throw ArchiveException.of(directory.path(), e);
     }
   }
 
-  /** Lets another process write. */
+  /** Lets another daemon in, if this was opened for one. */
   @Override
   public void close() throws ArchiveException {
     try {
-      lock.close();
+      if (daemon != null) {
+        daemon.close();
+      }
     } catch (IOException e) {
       throw ArchiveException.of(directory.path(), e);
     }
   }
 
-  private static Archive openLocked(ResultDirectory directory, SigningKey key, DirectoryLock lock)
-      throws IOException, ArchiveException {
-    try {
-      return new Archive(directory, key, lock);
-    } catch (IOException | ArchiveException | RuntimeException e) {
-      lock.close();
-      throw e;
+  private void bringIntoStep() throws IOException, ArchiveException {
+    try (DirectoryLock lock = DirectoryLock.take(directory.path(), DirectoryLock.PATIENCE)) {
+      bringIntoStep(lock);
     }
   }
 
-  private void recover(Recovery recovery) throws IOException, ArchiveException {
-    recovery.removeTemporaryFiles();
-    Head read = recovery.readHead();
-    head = read;
-    if (recovery.needed(read, lock.writing())) {
-      head = recovery.rollForward(read);
-      headIsBehind = head != null && !head.equals(read);
-      catchUp();
+  private void bringIntoStep(DirectoryLock lock) throws IOException, ArchiveException {
+    if (kept.bringIntoStep(lock)) {
+      marks.forget();
     }
   }
 
-  private StoredResult add(ObjectNode document, Write begun, Placement placement)
+  private StoredResult add(
+      ObjectNode document, Write begun, Placement placement, DirectoryLock lock)
       throws IOException {
     try (Write write = begun) {
       ChainEnd end = end();
       ObjectNode sealed = Seal.seal(write.evidence(document), end.next(), key);
-      lock.begin();
+      kept.begin(lock);
       Path file = write.finish(Canonical.text(sealed));
-      moveHead(end.then(Seal.digest(sealed)), directory.relative(file));
+      kept.move(end.then(Seal.digest(sealed)), directory.relative(file));
       placement.written();
-      catchUp();
+      kept.catchUp(lock);
       return new StoredResult(file, sealed, true);
     }
   }
 
   private ChainEnd end() {
     String kid = key.verifyingKey().kid();
+    Head head = kept.head();
     return head == null ? ChainEnd.none(kid) : head.end(kid).orElse(ChainEnd.none(kid));
   }
 
-  private void moveHead(ChainEnd end, String document) {
-    head = head == null ? new Head(end, List.of(), document) : head.moved(end, document);
-    headIsBehind = true;
+  private void note(String note) {
+    notes.add(note);
+    listener.accept(note);
   }
 
-  /** Writes the head when the documents are ahead of it: after each one, and after a failure. */
-  private void catchUp() throws IOException {
-    if (headIsBehind && head != null) {
-      Durable.forceFolder(directory.folderOf(head.document()));
-      Path temporary = Durable.temporary(directory.headFile());
-      Durable.write(temporary, Canonical.text(head.sealed(key)));
-      Durable.rename(temporary, directory.headFile());
-      Durable.forceFolder(directory.path());
-      headIsBehind = false;
-    }
-    lock.end();
+  /** Makes ready what a document needs beside it. */
+  @FunctionalInterface
+  private interface Beginning {
+    Write of(Placement placement) throws IOException;
   }
 }

@@ -54,6 +54,13 @@ final class Durable {
     write(file, new java.io.ByteArrayInputStream(bytes));
   }
 
+  /** Puts the line and LF in the place of a file, or makes it: the old one or the new is there. */
+  static void replace(Path file, String line) throws IOException {
+    Path temporary = temporary(file);
+    write(temporary, line);
+    rename(temporary, file);
+  }
+
   /** Puts the new file in the place of the old one, if there is one, in one step. */
   static void rename(Path from, Path to) throws IOException {
     Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);

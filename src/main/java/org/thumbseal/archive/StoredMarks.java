@@ -11,7 +11,8 @@ import java.util.Set;
 
 /**
  * The beginnings of all ids stored in a folder, so that a new one is known for new without listing
- * thousands of files each time. Right as long as this process is the only one that writes.
+ * thousands of files each time. Right as long as no other process writes; to be forgotten when one
+ * has.
  */
 final class StoredMarks {
   private final Map<Path, Set<String>> folders = new HashMap<>();
@@ -22,6 +23,10 @@ final class StoredMarks {
 
   void add(Path folder, String mark) throws IOException {
     of(folder).add(mark);
+  }
+
+  void forget() {
+    folders.clear();
   }
 
   private Set<String> of(Path folder) throws IOException {

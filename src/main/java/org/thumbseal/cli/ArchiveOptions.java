@@ -7,11 +7,13 @@ import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.archive.StoredResult;
+import org.thumbseal.json.Printable;
 import org.thumbseal.json.ResultTree;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.seal.KeyException;
 import org.thumbseal.seal.KeyStore;
 import org.thumbseal.seal.OpenedKey;
+import org.thumbseal.seal.SigningKey;
 import picocli.CommandLine.Option;
 
 /** Where sealed results go, and the key that seals them. */
@@ -45,13 +47,22 @@ final class ArchiveOptions {
 
   /** Opens the archive in a directory. */
   Archive open(Path directory, PrintWriter err) {
+    return open(directory, err, Archive::open);
+  }
+
+  /** Opens the archive for a daemon, of which there is one at a time. */
+  Archive openForDaemon(Path directory, PrintWriter err) {
+    return open(directory, err, Archive::openForDaemon);
+  }
+
+  private Archive open(Path directory, PrintWriter err, Opening opening) {
     try {
       OpenedKey opened = KeyStore.loadOrCreate(keyFile());
       if (opened.created()) {
         err.println("thumbseal: " + opened.note() + "; keep a copy of it safe");
       }
-      Archive archive = Archive.open(directory, opened.key());
-      archive.notes().forEach(note -> err.println("thumbseal: " + note));
+      Archive archive = opening.of(directory, opened.key());
+      archive.tellNotes(note -> err.println("thumbseal: " + Printable.line(note)));
       return archive;
     } catch (KeyException e) {
       throw Failure.of(e);
@@ -83,5 +94,11 @@ final class ArchiveOptions {
     } catch (ArchiveException e) {
       throw Failure.machine(String.valueOf(e.getMessage()));
     }
+  }
+
+  /** One of the two ways to open a directory. */
+  @FunctionalInterface
+  private interface Opening {
+    Archive of(Path directory, SigningKey key) throws ArchiveException;
   }
 }

@@ -59,7 +59,7 @@ final class WatchCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     Path results = storing.results().orElse(Path.of("results"));
     var said = grading.settings();
-    Archive archive = storing.open(results, err);
+    Archive archive = storing.openForDaemon(results, err);
     try {
       var settings =
           said.withCalibrations(calibrations.load(Optional.of(results), storing.keyFile(), err));

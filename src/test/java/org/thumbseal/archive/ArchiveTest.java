@@ -109,20 +109,6 @@ class ArchiveTest {
   }
 
   @Test
-  void aSecondWriterIsRefused() throws Exception {
-    try (Archive archive = Archive.open(folder, KEY)) {
-      assertThat(archive.notes()).isEmpty();
-      assertThatThrownBy(() -> Archive.open(folder, KEY))
-          .isInstanceOf(ArchiveException.class)
-          .hasMessage(
-              "another thumbseal is writing to "
-                  + folder
-                  + "; stop it, or choose another --results directory");
-    }
-    Archive.open(folder, KEY).close();
-  }
-
-  @Test
   void aDocumentOfAnotherCaptureIsRefusedAndLeavesNothing() throws Exception {
     ObjectNode document = ExampleDocument.unsealed();
     ((ObjectNode) document.get("evidence")).put("sha256", Sha256.hex(new byte[] {1}));

@@ -206,14 +206,16 @@ class MistakesTest {
   }
 
   @Test
-  void aDirectoryThatAnotherOneWritesTo() throws Exception {
+  void aDirectoryThatAWatchUses() throws Exception {
     Path locked = folder.resolve("locked");
-    try (Archive archive = Archive.open(locked, KeyStore.load(key).key())) {
+    try (Archive archive = Archive.openForDaemon(locked, KeyStore.load(key).key())) {
       assertThat(archive.notes()).isEmpty();
-      String why =
-          "another thumbseal is writing to " + locked + "; stop it, or choose another --results";
-      assertOneLine(typed("watch --port sim:sound --key @keys/k.pem --results @locked"), 3, why);
-      assertOneLine(typed("replay @sound.log --key @keys/k.pem --results @locked"), 3, why);
+      assertOneLine(
+          typed("watch --port sim:sound --key @keys/k.pem --results @locked"),
+          3,
+          "another watch (process " + ProcessHandle.current().pid() + ", since ");
+      CommandRun replay = typed("replay @sound.log --key @keys/k.pem --results @locked");
+      assertThat(replay.err()).startsWith("thumbseal: sealed in ");
     }
   }
 

@@ -84,6 +84,7 @@ class StopTest {
         .map(Path::toString)
         .containsExactlyInAnyOrder(
             ".lock",
+            ".watch-lock",
             "head.json",
             document.getFileName().toString(),
             ResultFiles.capture(document).getFileName().toString());
@@ -119,14 +120,13 @@ class StopTest {
       CommandRun second =
           CommandRun.of(
               "watch", "--port", "sim:sound", "--results", results().directory(), "--key", key());
-      assertThat(second)
-          .isEqualTo(
-              new CommandRun(
-                  3,
-                  "",
-                  "thumbseal: another thumbseal is writing to "
-                      + results().directory()
-                      + "; stop it, or choose another --results directory\n"));
+      assertThat(second.code()).isEqualTo(3);
+      assertThat(second.out()).isEmpty();
+      assertThat(second.err())
+          .matches(
+              "thumbseal: another watch \\(process [0-9]+, since 20[0-9T:-]+Z\\) is using \\Q"
+                  + results().directory()
+                  + "\\E; stop it, or choose another --results directory\n");
       watch.signal("TERM");
       assertThat(watch.awaitEnd()).isZero();
       assertThat(watch.err().lines().filter(l -> l.contains(missing)))
