@@ -69,7 +69,7 @@ class ArchitectureTest {
     uses.put("json", "record finding grade calibration measurement phase wire quantity");
     uses.put("seal", "json");
     uses.put("archive", "seal json record calibration");
-    uses.put("link", "wire");
+    uses.put("link", "seal wire");
     uses.put("simulate", "wire quantity");
     uses.put(
         "accuracy",

@@ -1,23 +1,31 @@
 package org.thumbseal.link;
 
 import com.fazecast.jSerialComm.SerialPort;
+import com.fazecast.jSerialComm.SerialPortThreadFactory;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ThreadFactory;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.link.LinkUnavailable.Reason;
 
 /**
- * Lets the serial library load its native part, from a place that only this user can write to.
+ * Lets the serial library load its native part: a file whose digest stands in the program, from a
+ * place that only this user can write to.
  *
  * <p>Left alone, version 2.11.4 loads whatever file of the right name it finds in {@code
  * jSerialComm/2.11.4} of the shared temporary folder, where any user of the machine may have put
- * it, and else unpacks its own there, writable for all. The folder comes from two system properties
- * that are read once, when its class is initialised; so for that moment they point to fresh folders
- * with owner-only permissions. Loading the unpacked file beforehand instead does not work: the
- * native part initialises the class itself, before it counts as loaded.
+ * it, and else unpacks its own there, writable for all. It reads three system properties once, when
+ * its class is initialised: {@code jSerialComm.library.path}, a folder in which it looks first for
+ * {@code Linux/x86_64/libjSerialComm.so} and the like; then {@code java.io.tmpdir} and {@code
+ * user.home}, where it cleans up, looks and unpacks. So for that moment the first names the folder
+ * with the checked files, and the other two a file, in which nothing can be found or made. Loading
+ * the checked file beforehand instead does not work: the native part initialises the class itself,
+ * before it counts as loaded.
  */
 final class NativeLibrary {
+  private static final String LIBRARY_PATH = "jSerialComm.library.path";
   private static final String CURE =
       "the serial library cannot be loaded; unpack the file for this machine from the jSerialComm"
           + " jar and start Java with -DjSerialComm.library.path=ITS_FOLDER";
@@ -35,8 +43,7 @@ final class NativeLibrary {
   static synchronized void load() throws LinkUnavailable {
     String result = outcome;
     if (result == null) {
-      // The temporary folder of Windows is the user's own, and what is loaded there stays open.
-      result = SerialPath.windows() ? start() : startInPrivate();
+      result = first();
       outcome = result;
     }
     if (!result.isEmpty()) {
@@ -44,19 +51,45 @@ final class NativeLibrary {
     }
   }
 
-  private static String startInPrivate() {
-    List<PrivateFolder> folders = PrivateFolder.wherePossible();
-    if (folders.isEmpty()) {
-      return CURE;
-    }
-    Path first = folders.get(0).path();
-    Path other = folders.get(folders.size() - 1).path();
+  private static String first() {
     try {
-      return during(
-          "java.io.tmpdir", first, () -> during("user.home", other, NativeLibrary::start));
+      Optional<String> system = LibrarySystem.folder(System.getProperty("os.name", ""));
+      return system.isPresent() ? on(system.get()) : CURE;
+    } catch (LibraryRefused e) {
+      return String.valueOf(e.getMessage());
+    }
+  }
+
+  private static String on(String system) throws LibraryRefused {
+    LibraryTable table = LibraryTable.ofProgram();
+    GivenLibrary given = new GivenLibrary(table, system);
+    given.requireOn(System.getProperty("java.library.path", ""));
+    String named = System.getProperty(LIBRARY_PATH, "");
+    return named.isEmpty()
+        ? unpacked(new UnpackedLibrary(table, system, UnpackedLibrary::executable))
+        : startWith(given.in(named));
+  }
+
+  private static String unpacked(UnpackedLibrary library) throws LibraryRefused {
+    List<PrivateFolder> folders = PrivateFolder.wherePossible();
+    folders.forEach(LeftFolders::removeBeside);
+    try {
+      return library.into(folders).map(NativeLibrary::startWith).orElse(CURE);
     } finally {
       folders.forEach(PrivateFolder::close);
     }
+  }
+
+  private static String startWith(LibraryPlace place) {
+    Path nothing = place.file();
+    return during(
+        LIBRARY_PATH,
+        place.folder(),
+        () ->
+            during(
+                "java.io.tmpdir",
+                nothing,
+                () -> during("user.home", nothing, NativeLibrary::start)));
   }
 
   private static String during(String property, Path value, Supplier<String> action) {
@@ -73,12 +106,26 @@ final class NativeLibrary {
   }
 
   private static String start() {
+    ThreadFactory before = SerialPortThreadFactory.get();
+    SerialPortThreadFactory.set(NativeLibrary::hook);
     try {
       SerialPort.getVersion();
       SerialPort.getCommPort(SerialPath.windows() ? "COM1" : "/dev/null");
       return "";
     } catch (LinkageError e) {
       return CURE;
+    } finally {
+      SerialPortThreadFactory.set(before);
     }
+  }
+
+  /** The library's thread for the end of the process: it calls the native part, loaded or not. */
+  private static Thread hook(Runnable task) {
+    Thread thread = new Thread(task, "serial-library-end");
+    thread.setUncaughtExceptionHandler(
+        (failed, error) -> {
+          // The cure has been said; a stack trace after it helps nobody.
+        });
+    return thread;
   }
 }
