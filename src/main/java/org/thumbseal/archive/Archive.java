@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.Head;
+import org.thumbseal.seal.LedgerPosition;
 import org.thumbseal.seal.Seal;
 import org.thumbseal.seal.SigningKey;
 import tools.jackson.databind.node.ObjectNode;
@@ -181,7 +182,7 @@ public final class Archive implements AutoCloseable {
       throws IOException {
     try (Write write = begun) {
       ChainEnd end = end();
-      ObjectNode sealed = Seal.seal(write.evidence(document), end.next(), key);
+      ObjectNode sealed = Seal.seal(write.evidence(document), next(end), key);
       kept.begin(lock);
       Path file = write.finish(Canonical.text(sealed));
       kept.move(end.then(Seal.digest(sealed)), directory.relative(file));
@@ -195,6 +196,12 @@ public final class Archive implements AutoCloseable {
     String kid = key.verifyingKey().kid();
     Head head = kept.head();
     return head == null ? ChainEnd.none(kid) : head.end(kid).orElse(ChainEnd.none(kid));
+  }
+
+  /** The first document of a new key is tied to the chain that was written before. */
+  private LedgerPosition next(ChainEnd end) {
+    Head head = kept.head();
+    return head == null || end.sequence() > 0 ? end.next() : end.next().continuing(head.last());
   }
 
   private void note(String note) {

@@ -99,20 +99,34 @@ final class DirectoryCheck {
   private void keep(Path file, LedgerEntry entry, SealCheck seal, boolean reported) {
     chains
         .computeIfAbsent(entry.kid(), k -> new ArrayList<>())
-        .add(new Link(file, entry, seal.answer(), seal.signer(), reported));
+        .add(new Link(file, entry, seal, reported));
   }
 
   private void reportChain(List<Link> links, ChainEnd end, ChainEnd newestEnd) {
     ChainCheck check = ChainCheck.of(links, end, newestEnd);
     check.missing().forEach(text -> report.accept(chainFault(directory.path(), text)));
     for (Link link : links) {
-      String fault = check.faults().get(link);
-      if (fault != null) {
-        report.accept(chainFault(link.file(), fault));
+      Optional<String> fault =
+          Optional.ofNullable(check.faults().get(link)).or(() -> continuesFault(link));
+      if (fault.isPresent()) {
+        report.accept(chainFault(link.file(), fault.get()));
       } else if (!link.reported()) {
-        report.accept(new Outcome.Answered(link.file(), link.answer(), link.signer(), ""));
+        SealCheck seal = link.seal();
+        report.accept(
+            new Outcome.Answered(link.file(), seal.answer(), seal.signer(), seal.reason()));
       }
     }
+  }
+
+  /** What is wrong with the tie to the chain of the key that was in use before. */
+  private Optional<String> continuesFault(Link link) {
+    return link.entry()
+        .position()
+        .continues()
+        .filter(end -> link.sound())
+        .filter(
+            end -> chains.getOrDefault(end.kid(), List.of()).stream().noneMatch(l -> l.isAt(end)))
+        .map(Link::tornFrom);
   }
 
   private static Map<String, ChainEnd> ends(Optional<Head> head) {

@@ -1,21 +1,21 @@
 package org.thumbseal.archive;
 
 import java.nio.file.Path;
+import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.LedgerEntry;
-import org.thumbseal.seal.SealAnswer;
+import org.thumbseal.seal.SealCheck;
 
 /**
  * What is kept of a document while the chain is checked; the document itself is let go.
  *
  * @param file the document
  * @param entry the place it claims
- * @param answer what its own seal came to
- * @param signer whose seal it is
+ * @param seal what its own seal came to
  * @param reported whether a fault of its own has been told already
  */
-record Link(Path file, LedgerEntry entry, SealAnswer answer, String signer, boolean reported) {
+record Link(Path file, LedgerEntry entry, SealCheck seal, boolean reported) {
   boolean sound() {
-    return answer != SealAnswer.BROKEN_SEAL;
+    return seal.intact();
   }
 
   long sequence() {
@@ -28,5 +28,16 @@ record Link(Path file, LedgerEntry entry, SealAnswer answer, String signer, bool
 
   boolean follows(Link before) {
     return entry.position().previous().equals(before.digest());
+  }
+
+  boolean isAt(ChainEnd end) {
+    return sequence() == end.sequence() && digest().equals(end.digest());
+  }
+
+  /** What is wrong with the first document of a key when the end that it names is not there. */
+  static String tornFrom(ChainEnd earlier) {
+    return "continues document "
+        + earlier.sequence()
+        + " of an earlier key, which is not there as it was";
   }
 }

@@ -69,11 +69,22 @@ final class Neighbourhood {
     long sequence = entry.position().sequence();
     String previous = entry.position().previous();
     if (sequence == 1) {
-      return previous.equals(Sha256.ZEROS) ? "" : "is number 1 and yet names a document before it";
+      return previous.equals(Sha256.ZEROS)
+          ? continuesFault(file, entry)
+          : "is number 1 and yet names a document before it";
     }
     return find(file, entry.kid(), sequence - 1)
         .map(before -> before.digest().equals(previous) ? "" : "does not follow the one before it")
         .orElse("the document before it is missing");
+  }
+
+  private String continuesFault(Path file, LedgerEntry entry) {
+    Optional<ChainEnd> earlier = entry.position().continues();
+    return earlier
+        .flatMap(end -> find(file, end.kid(), end.sequence()))
+        .filter(e -> e.digest().equals(earlier.get().digest()))
+        .map(e -> "")
+        .orElse(earlier.map(Link::tornFrom).orElse(""));
   }
 
   private String afterFault(Path file, LedgerEntry entry) {

@@ -94,7 +94,7 @@ final class Recovery {
     ChainEnd end =
         (head == null ? Optional.<ChainEnd>empty() : head.end(kid)).orElse(ChainEnd.none(kid));
     String path = directory.relative(found.file());
-    if (!found.entry().position().equals(end.next())) {
+    if (!found.entry().position().isAt(end.next())) {
       throw new ArchiveException(
           found.file()
               + " does not follow document "

@@ -106,7 +106,8 @@ public final class SealedCalibrations {
   private void add(Path file, ObjectNode document) {
     SealCheck seal = verifier.check(document);
     if (seal.answer() != SealAnswer.TRUSTED_KEY) {
-      notUsed(file, seal.answer().text());
+      String reason = seal.reason().isEmpty() ? "" : ": " + seal.reason();
+      notUsed(file, seal.answer().text() + reason);
       return;
     }
     try {

@@ -49,10 +49,11 @@ public record Head(ChainEnd last, List<ChainEnd> earlier, String document) {
 
   /** The head as a sealed document. */
   public ObjectNode sealed(SigningKey key) {
-    ObjectNode head = write(Json.object().put("schema", SCHEMA), last).put("document", document);
+    ObjectNode head = Json.object().put("schema", SCHEMA).put("document", document);
+    last.write(head);
     head.set(Seal.KEY, key.verifyingKey().members());
     ArrayNode others = head.putArray("earlier");
-    earlier.forEach(e -> write(others.addObject(), e));
+    earlier.forEach(e -> e.write(others.addObject()));
     return Seal.sign(head, key);
   }
 
@@ -61,25 +62,12 @@ public record Head(ChainEnd last, List<ChainEnd> earlier, String document) {
     List<ChainEnd> earlier = new ArrayList<>();
     JsonNode others = tree.path("earlier");
     for (JsonNode other : others) {
-      readEnd(other).ifPresent(earlier::add);
+      ChainEnd.read(other).ifPresent(earlier::add);
     }
     boolean complete = others.isArray() && earlier.size() == others.size();
     Optional<String> schema = Jwk.text(tree, "schema").filter(SCHEMA::equals).filter(s -> complete);
     return schema
         .flatMap(s -> Jwk.text(tree, "document"))
-        .flatMap(d -> readEnd(tree).map(last -> new Head(last, earlier, d)));
-  }
-
-  private static Optional<ChainEnd> readEnd(JsonNode node) {
-    JsonNode sequence = node.path("sequence");
-    Optional<String> digest = Jwk.text(node, "digest").filter(d -> d.matches("[0-9a-f]{64}"));
-    if (!sequence.isIntegralNumber() || sequence.longValue() < 1 || digest.isEmpty()) {
-      return Optional.empty();
-    }
-    return Jwk.text(node, "kid").map(k -> new ChainEnd(k, sequence.longValue(), digest.get()));
-  }
-
-  private static ObjectNode write(ObjectNode node, ChainEnd end) {
-    return node.put("kid", end.kid()).put("sequence", end.sequence()).put("digest", end.digest());
+        .flatMap(d -> ChainEnd.read(tree).map(last -> new Head(last, earlier, d)));
   }
 }

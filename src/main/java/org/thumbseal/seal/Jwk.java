@@ -1,6 +1,7 @@
 package org.thumbseal.seal;
 
 import java.util.Optional;
+import org.thumbseal.json.JsonRefusedException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -27,6 +28,15 @@ final class Jwk {
     requireIfThere(jwk, "alg", "EdDSA");
     requireIfThere(jwk, "kid", key.kid());
     return key;
+  }
+
+  /**
+   * Why a file was refused, without what the parser quotes from it: by mistake it may be a private
+   * key.
+   */
+  static String withoutContent(JsonRefusedException e) {
+    String message = String.valueOf(e.getMessage());
+    return message.replaceFirst("^(is not JSON(: line \\d+, column \\d+)?).*", "$1");
   }
 
   static Optional<String> text(JsonNode object, String name) {

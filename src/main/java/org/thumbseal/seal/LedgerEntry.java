@@ -1,7 +1,6 @@
 package org.thumbseal.seal;
 
 import java.util.Optional;
-import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -15,19 +14,9 @@ import tools.jackson.databind.node.ObjectNode;
 public record LedgerEntry(String kid, LedgerPosition position, String digest) {
   /** The entry of a document; empty when it is not sealed or the ledger is malformed. */
   public static Optional<LedgerEntry> read(ObjectNode document) {
-    JsonNode sequence = document.path(Seal.LEDGER).path("sequence");
-    Optional<String> previous =
-        Jwk.text(document.path(Seal.LEDGER), "previous").filter(p -> p.matches("[0-9a-f]{64}"));
-    Optional<String> kid = kid(document);
-    if (!sequence.isIntegralNumber() || sequence.longValue() < 1) {
-      return Optional.empty();
-    }
-    return kid.flatMap(
-        k ->
-            previous.map(
-                p ->
-                    new LedgerEntry(
-                        k, new LedgerPosition(sequence.longValue(), p), Seal.digest(document))));
+    Optional<LedgerPosition> position = LedgerPosition.read(document.path(Seal.LEDGER));
+    return kid(document)
+        .flatMap(k -> position.map(p -> new LedgerEntry(k, p, Seal.digest(document))));
   }
 
   private static Optional<String> kid(ObjectNode document) {

@@ -16,6 +16,7 @@ public final class Seal {
   public static final String LEDGER = "ledger";
 
   static final String KEY = "key";
+  static final String CONTINUES = "continues";
 
   private Seal() {}
 
@@ -26,11 +27,13 @@ public final class Seal {
    */
   public static ObjectNode seal(ObjectNode document, LedgerPosition position, SigningKey key) {
     ObjectNode sealed = document.deepCopy();
-    sealed
-        .putObject(LEDGER)
-        .put("sequence", position.sequence())
-        .put("previous", position.previous())
-        .set(KEY, key.verifyingKey().members());
+    ObjectNode ledger =
+        sealed
+            .putObject(LEDGER)
+            .put("sequence", position.sequence())
+            .put("previous", position.previous());
+    position.continues().ifPresent(end -> end.write(ledger.putObject(CONTINUES)));
+    ledger.set(KEY, key.verifyingKey().members());
     return sign(sealed, key);
   }
 

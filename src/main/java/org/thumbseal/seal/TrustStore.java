@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
-import org.thumbseal.json.Printable;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -24,7 +23,7 @@ public final class TrustStore {
   public static TrustStore of(VerifyingKey... keys) {
     TrustStore store = new TrustStore();
     for (VerifyingKey key : keys) {
-      store.add(new TrustedKey(key.fingerprint(), key));
+      store.add(TrustedKey.of(key));
     }
     return store;
   }
@@ -46,7 +45,7 @@ public final class TrustStore {
   }
 
   /** The trusted key with this thumbprint. */
-  public Optional<TrustedKey> find(String kid) {
+  Optional<TrustedKey> find(String kid) {
     return Optional.ofNullable(keys.get(kid));
   }
 
@@ -56,7 +55,7 @@ public final class TrustStore {
   }
 
   private void add(TrustedKey key) {
-    keys.put(key.key().kid(), key);
+    keys.merge(key.key().kid(), key, TrustedKey::and);
   }
 
   private void addFile(Path file) throws KeyException {
@@ -65,7 +64,9 @@ public final class TrustStore {
       for (JsonNode jwk : content.has("keys") ? content.get("keys") : List.<JsonNode>of(content)) {
         addJwk(jwk);
       }
-    } catch (KeyException | JsonRefusedException e) {
+    } catch (JsonRefusedException e) {
+      throw new KeyException(file + ": " + Jwk.withoutContent(e));
+    } catch (KeyException e) {
       throw new KeyException(file + ": " + e.getMessage());
     }
   }
@@ -74,10 +75,7 @@ public final class TrustStore {
     if (!(jwk instanceof ObjectNode object)) {
       throw new KeyException("is not a JWK");
     }
-    VerifyingKey key = Jwk.read(object);
-    add(
-        new TrustedKey(
-            Jwk.text(object, "name").map(Printable::line).orElse(key.fingerprint()), key));
+    add(TrustedKey.read(object));
   }
 
   private static List<Path> files(Path path) throws KeyException {
