@@ -1,0 +1,25 @@
+package org.thumbseal.fuzz;
+
+/**
+ * The long run, by command: {@code Fuzz TARGET COUNT SEED [FROM]}. Ends with the figures, or at the
+ * first fault with the seed, the number and the bytes of the input.
+ */
+final class Fuzz {
+  private Fuzz() {}
+
+  /** Runs one target. */
+  public static void main(String[] args) throws Exception {
+    if (args.length < 3 || !Targets.all().containsKey(args[0])) {
+      System.err.println("Fuzz TARGET COUNT SEED [FROM]; targets: " + Targets.all().keySet());
+      System.exit(2);
+    }
+    long seed = Long.parseLong(args[2]);
+    Campaign campaign = new Campaign(args[0], Targets.of(args[0]), seed);
+    long begun = System.nanoTime();
+    campaign.run(args.length > 3 ? Long.parseLong(args[3]) : 0, Long.parseLong(args[1]));
+    System.out.print(campaign.figures());
+    System.out.printf(
+        "%s: %s inputs, seed %d, %.0f s%n",
+        args[0], args[1], seed, (System.nanoTime() - begun) / 1e9);
+  }
+}
