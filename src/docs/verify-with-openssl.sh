@@ -1,5 +1,6 @@
 #!/bin/sh
-# Checks the seal of one result with openssl and the tools every system has.
+# Checks the seal of one result, and the capture beside it, with openssl and the tools every system
+# has.
 #
 #   verify-with-openssl.sh RESULT.json PUBLIC-KEY.pem
 #
@@ -26,6 +27,7 @@ base64url() { openssl base64 -A | tr '+/' '-_' | tr -d '='; }
 member=',"signature":"[A-Za-z0-9_-]*\.\.[A-Za-z0-9_-]*"'
 [ "$(grep -o "$member" "$result" | wc -l)" -eq 1 ] && [ "$(wc -l <"$result")" -eq 1 ] ||
   { echo "$result: not a sealed result as Thumbseal stores it" >&2; exit 2; }
+broken() { echo "$result: broken seal: $1"; exit 1; }
 jws=$(grep -o "$member" "$result" | cut -d '"' -f 4)
 sed "s/$member//" "$result" | tr -d '\n' >"$work/content"
 
@@ -33,15 +35,27 @@ sed "s/$member//" "$result" | tr -d '\n' >"$work/content"
 x=$(openssl pkey -pubin -in "$key" -outform DER | tail -c 32 | base64url)
 kid=$(printf '{"crv":"Ed25519","kty":"OKP","x":"%s"}' "$x" | openssl dgst -sha256 -binary | base64url)
 header=$(printf '{"alg":"EdDSA","kid":"%s"}' "$kid" | base64url)
-[ "${jws%%..*}" = "$header" ] || { echo "$result: sealed with another key"; exit 1; }
+[ "${jws%%..*}" = "$header" ] || broken "sealed with another key, or not with EdDSA"
 
+# The last of 86 characters carries two bits of a signature; only these four leave the rest zero.
+signature=${jws##*..}
+case $signature in *[AQgw]) ;; *) broken "the signature is cut or misspelt" ;; esac
+[ ${#signature} -eq 86 ] || broken "the signature is cut or misspelt"
 { printf '%s.' "$header"; base64url <"$work/content"; } >"$work/input"
-printf '%s==' "${jws##*..}" | tr '_-' '/+' | openssl base64 -d -A >"$work/signature"
+printf '%s==' "$signature" | tr '_-' '/+' | openssl base64 -d -A >"$work/signature"
+openssl pkeyutl -verify -pubin -inkey "$key" -rawin -in "$work/input" \
+  -sigfile "$work/signature" >/dev/null 2>&1 || broken "the content is not what was signed"
 
-if openssl pkeyutl -verify -pubin -inkey "$key" -rawin -in "$work/input" \
-  -sigfile "$work/signature" >/dev/null 2>&1; then
-  echo "$result: good seal by the key $kid"
-else
-  echo "$result: broken seal"
-  exit 1
+# The recording lies beside the document, if it came along; what has none has no such members.
+evidence='.*"evidence":{"capture":"\([^"\\/]*\)".*"samples":[0-9]*,"sha256":"\([0-9a-f]*\)"}.*'
+recording=$(sed -n "s/$evidence/\1/p" "$work/content")
+capture=
+if [ -n "$recording" ] && [ -f "$(dirname -- "$result")/$recording" ]; then
+  digest=$(openssl dgst -sha256 -r "$(dirname -- "$result")/$recording" | cut -d ' ' -f 1)
+  [ "$digest" = "$(sed -n "s/$evidence/\2/p" "$work/content")" ] ||
+    broken "the capture is not the one that was graded"
+  capture="; the capture is the one that was graded"
+elif [ -n "$recording" ]; then
+  capture="; its capture is not here"
 fi
+echo "$result: good seal by the key $kid$capture"
