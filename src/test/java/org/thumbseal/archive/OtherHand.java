@@ -6,7 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The published scripts: each checks a seal with nothing of ours. */
 enum OtherHand {
@@ -41,11 +42,12 @@ enum OtherHand {
   /** What a process answered; the code is -1 where there is no such program. */
   record Run(int code, String output) {}
 
+  private static final Map<OtherHand, Boolean> KNOWN = new ConcurrentHashMap<>();
+
   private final String absence;
   private final String key;
   private final String interpreter;
   private final String script;
-  private @Nullable Boolean here;
 
   OtherHand(String absence, String key, String interpreter, String script) {
     this.absence = absence;
@@ -57,9 +59,11 @@ enum OtherHand {
   abstract boolean looked() throws Exception;
 
   /** Whether this machine has what the script needs; asked once, for it costs a process. */
-  synchronized boolean isHere() throws Exception {
+  boolean isHere() throws Exception {
+    Boolean here = KNOWN.get(this);
     if (here == null) {
       here = looked();
+      KNOWN.put(this, here);
     }
     return here;
   }
