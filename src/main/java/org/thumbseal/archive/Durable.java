@@ -32,15 +32,15 @@ final class Durable {
   }
 
   /**
-   * Copies the stream to a file, forces it to the disk and gives the digest of what was written.
+   * Copies the stream to a new file, forces it to the disk and gives the digest of what was
+   * written.
    */
   static String write(Path file, InputStream in) throws IOException {
+    // What bears the name may be a link to somebody's file: it is taken away, never written
+    // through.
+    Files.deleteIfExists(file);
     try (FileChannel channel =
-        FileChannel.open(
-            file,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.TRUNCATE_EXISTING,
-            StandardOpenOption.WRITE)) {
+        FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
       OutputStream out = Channels.newOutputStream(channel);
       String digest = Sha256.copy(in, out);
       channel.force(true);

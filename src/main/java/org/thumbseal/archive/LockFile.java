@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Optional;
@@ -35,7 +36,12 @@ final class LockFile implements AutoCloseable {
   static LockFile open(Path file) throws IOException {
     return new LockFile(
         FileChannel.open(
-            file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE));
+            file,
+            StandardOpenOption.CREATE,
+            StandardOpenOption.READ,
+            StandardOpenOption.WRITE,
+            // A link in its place would have somebody else's file emptied.
+            LinkOption.NOFOLLOW_LINKS));
   }
 
   /** Whether the lock is had now; another process may have it. */

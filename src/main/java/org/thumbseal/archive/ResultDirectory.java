@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import tools.jackson.databind.node.ObjectNode;
@@ -67,7 +68,7 @@ record ResultDirectory(Path path) {
     List<Path> found = new ArrayList<>();
     forEachFile(
         file -> {
-          if (Durable.isTemporary(file)) {
+          if (Durable.isTemporary(file) && isOwn(file.getParent())) {
             found.add(file);
           }
         });
@@ -92,6 +93,11 @@ record ResultDirectory(Path path) {
     } catch (UncheckedIOException e) {
       throw e.getCause();
     }
+  }
+
+  /** What lies behind a linked folder may be somebody else's, and is not for us to remove. */
+  private boolean isOwn(@Nullable Path folder) {
+    return folder == null || folder.equals(path) || !Files.isSymbolicLink(folder);
   }
 
   private boolean isDocument(Path file) {

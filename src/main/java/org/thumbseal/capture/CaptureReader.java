@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -23,6 +24,10 @@ import java.util.function.Consumer;
 public final class CaptureReader {
   private static final int LONGEST_LINE = 2_048;
   private static final int MOST_FACTS = 100;
+
+  /** RFC 3339 has four digits for the year. */
+  private static final int LAST_YEAR = 9_999;
+
   private static final String MAGIC = CaptureHeader.MAGIC;
   private static final byte[] BEGIN = "# thumbseal capture".getBytes(StandardCharsets.US_ASCII);
 
@@ -130,7 +135,11 @@ public final class CaptureReader {
 
   private static Instant instant(String value) throws CaptureFormatException {
     try {
-      return java.time.OffsetDateTime.parse(value).toInstant();
+      OffsetDateTime time = OffsetDateTime.parse(value);
+      if (time.getYear() < 0 || time.getYear() > LAST_YEAR) {
+        throw new DateTimeException("not four digits");
+      }
+      return time.toInstant();
     } catch (DateTimeException e) {
       throw new CaptureFormatException(
           "header line 'started' is not an RFC 3339 time: '" + Quote.of(value) + "'");

@@ -21,6 +21,9 @@ final class RecordCursor {
     }
   }
 
+  /** As many columns as common spreadsheets have; a line of separators alone would fill memory. */
+  private static final int MOST_FIELDS = 16_384;
+
   private final String text;
   private final char separator;
   private int at;
@@ -58,6 +61,14 @@ final class RecordCursor {
   private List<String> fields() throws CaptureFormatException {
     List<String> fields = new ArrayList<>();
     do {
+      if (fields.size() == MOST_FIELDS) {
+        throw new CaptureFormatException(
+            "not a table of times and pressures: line "
+                + line
+                + " has more than "
+                + MOST_FIELDS
+                + " columns");
+      }
       fields.add(text.startsWith("\"", at) ? quoted() : plain());
     } while (passes(separator));
     passes('\r');

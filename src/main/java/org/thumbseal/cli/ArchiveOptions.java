@@ -59,16 +59,20 @@ final class ArchiveOptions {
     try {
       OpenedKey opened = KeyStore.loadOrCreate(keyFile());
       if (opened.created()) {
-        err.println("thumbseal: " + opened.note() + "; keep a copy of it safe");
+        say(err, opened.note() + "; keep a copy of it safe");
       }
       Archive archive = opening.of(directory, opened.key());
-      archive.tellNotes(note -> err.println("thumbseal: " + Printable.line(note)));
+      archive.tellNotes(note -> say(err, note));
       return archive;
     } catch (KeyException e) {
       throw Failure.of(e);
     } catch (ArchiveException e) {
       throw Failure.machine(String.valueOf(e.getMessage()));
     }
+  }
+
+  private static void say(PrintWriter err, String text) {
+    err.println("thumbseal: " + Printable.line(text));
   }
 
   Optional<Path> results() {

@@ -179,7 +179,7 @@ final class CalibrateCommand implements Callable<Integer> {
   private void answer(Calibration calibration, StoredResult stored) {
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.println(Canonical.text(stored.sealed()));
+      out.println(Printable.json(Canonical.text(stored.sealed())));
     } else {
       CalibrationText.lines(calibration).forEach(line -> out.println(Printable.line(line)));
       out.println("  " + Printable.line(stored.document().toString()));

@@ -8,6 +8,7 @@ import org.thumbseal.grade.Criteria;
 import org.thumbseal.json.CriteriaFile;
 import org.thumbseal.json.CriteriaTree;
 import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.json.Printable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
@@ -34,7 +35,7 @@ public final class CriteriaCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
-    out.println(CriteriaTree.text(file == null ? Criteria.DEFAULT : read(file)));
+    out.println(Printable.json(CriteriaTree.text(file == null ? Criteria.DEFAULT : read(file))));
     out.flush();
     return ExitCode.GOOD;
   }

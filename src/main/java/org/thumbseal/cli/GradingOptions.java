@@ -114,7 +114,11 @@ final class GradingOptions {
   private static boolean isNoName(String text) {
     return text.isEmpty()
         || text.length() > LONGEST_ASSET
-        || text.chars().anyMatch(Character::isISOControl);
+        || text.codePoints().anyMatch(GradingOptions::isNoCharacter);
+  }
+
+  private static boolean isNoCharacter(int codePoint) {
+    return Character.isISOControl(codePoint) || Character.getType(codePoint) == Character.SURROGATE;
   }
 
   private static void checkRange(String option, @Nullable Double value, double low, double high) {

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import org.thumbseal.archive.DirectorySummary;
 import org.thumbseal.archive.Outcome;
 import org.thumbseal.json.Json;
+import org.thumbseal.json.Printable;
 import tools.jackson.core.json.JsonWriteFeature;
 import tools.jackson.databind.ObjectWriter;
 import tools.jackson.databind.node.ObjectNode;
@@ -31,7 +32,7 @@ final class JsonVerifyReport extends VerifyReport {
     } else if (outcome instanceof Outcome.Unreadable unreadable) {
       line.put("answer", "unreadable").put("remark", unreadable.reason());
     }
-    out.println(WRITER.writeValueAsString(line));
+    out.println(Printable.json(WRITER.writeValueAsString(line)));
   }
 
   @Override

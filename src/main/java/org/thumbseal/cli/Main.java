@@ -50,6 +50,8 @@ public final class Main {
     line.setParameterExceptionHandler(Main::wrongUsage);
     line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, command));
     line.setCaseInsensitiveEnumValuesAllowed(true);
+    // An asset or a file may be called @something; no argument is a file of more arguments.
+    line.setExpandAtFiles(false);
     NumberConverters.register(line);
     return line;
   }

@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.thumbseal.json.Printable;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.link.LinkAddress;
 import org.thumbseal.link.LinkAddressException;
@@ -119,13 +120,13 @@ final class PortsCommand implements Callable<Integer> {
 
   private void print(String line) {
     PrintWriter out = spec.commandLine().getOut();
-    out.println(line);
+    out.println(Printable.line(line));
     out.flush();
   }
 
   private int complain(String message) {
     PrintWriter err = spec.commandLine().getErr();
-    err.println("thumbseal: " + message);
+    err.println("thumbseal: " + Printable.line(message));
     err.flush();
     return ExitCode.NOT_PASSED;
   }

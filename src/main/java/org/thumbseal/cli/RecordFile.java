@@ -42,6 +42,10 @@ record RecordFile(Path path) {
     if (Files.isDirectory(path)) {
       throw Failure.usage(path + ": is a directory; name the capture files in it");
     }
+    if (!Files.isRegularFile(path)) {
+      throw Failure.usage(
+          path + ": is a pipe or a device; save what comes from it, then replay that");
+    }
     if (Files.size(path) == 0) {
       throw Failure.usage(path + ": is empty");
     }

@@ -137,7 +137,7 @@ final class ReplayCommand implements Callable<Integer> {
   private void print(ResultDocument result) {
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.println(Canonical.text(ResultTree.of(result)));
+      out.println(Printable.json(Canonical.text(ResultTree.of(result))));
     } else {
       print(ResultText.lines(result));
       if (explain) {

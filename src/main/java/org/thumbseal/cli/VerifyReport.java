@@ -34,7 +34,7 @@ abstract class VerifyReport {
   /** Something that could not be looked at, whose line names it. */
   final void refused(String line) {
     unreadable = true;
-    err.println("thumbseal: " + line);
+    err.println("thumbseal: " + Printable.line(line));
   }
 
   /** The end of it all; gives the exit code. */

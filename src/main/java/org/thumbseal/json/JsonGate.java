@@ -33,6 +33,10 @@ public final class JsonGate {
     if (Files.isDirectory(file)) {
       throw new JsonRefusedException("is a directory, not a file");
     }
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      // Opening a pipe that nobody writes to would wait for ever.
+      throw new JsonRefusedException("is a pipe or a device, not a file");
+    }
     try (InputStream in = Files.newInputStream(file)) {
       return read(in.readNBytes(LARGEST + 1));
     } catch (NoSuchFileException e) {

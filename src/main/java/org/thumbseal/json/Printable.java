@@ -22,6 +22,28 @@ public final class Printable {
     return out.toString();
   }
 
+  /**
+   * A JSON text that means the same, with every such character but the line feed written as its
+   * escape; whoever pipes the answer into a program gets what there was.
+   */
+  public static String json(String text) {
+    StringBuilder out = new StringBuilder(text.length());
+    text.codePoints()
+        .forEach(
+            c -> {
+              if (c == '\n' || visible(c)) {
+                out.appendCodePoint(c);
+              } else {
+                Character.toString(c).chars().forEach(unit -> append(out, unit, "\\u%04x"));
+              }
+            });
+    return out.toString();
+  }
+
+  private static void append(StringBuilder out, int unit, String form) {
+    out.append(String.format(java.util.Locale.ROOT, form, unit));
+  }
+
   private static void append(StringBuilder out, int codePoint) {
     if (visible(codePoint)) {
       out.appendCodePoint(codePoint);

@@ -60,7 +60,12 @@ final class DecayFinder {
         LeakRate.chokedAbove(ambient.map(AmbientPressure::kilopascals).orElse(HIGHEST_AMBIENT));
   }
 
+  /** Nothing where the inlet was blocked for less than a hand moves, as in a damaged record. */
   Optional<Decay> find() {
+    return held.curve().isEmpty() ? Optional.empty() : search();
+  }
+
+  private Optional<Decay> search() {
     return PumpOff.in(held).filter(this::lasts).or(this::said).map(this::after);
   }
 

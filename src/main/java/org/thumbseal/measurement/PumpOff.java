@@ -42,7 +42,7 @@ record PumpOff(double seconds, double standardUncertainty, Sign sign) {
    */
   record Held(Curve curve, double resolution, double noise) {
     Held {
-      curve = curve.between(curve.firstTime(), curve.lastTime() - GUARD);
+      curve = curve.isEmpty() ? curve : curve.between(curve.firstTime(), curve.lastTime() - GUARD);
     }
 
     double scatter() {

@@ -27,6 +27,9 @@ final class Recording {
   /** In a record there is time to see the pump come to rest after a test, s. */
   private static final double TAIL = 15;
 
+  /** Years have four digits; a host time that leads beyond them gives no date. */
+  private static final Instant BEYOND_RFC_3339 = Instant.parse("+10000-01-01T00:00:00Z");
+
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
   private final SampleStream stream = new SampleStream(this::take);
   private final List<FoundTest> tests = new ArrayList<>();
@@ -120,6 +123,7 @@ final class Recording {
   Optional<Instant> firstSampleAt() {
     return dated
         ? Optional.of(header.started().plusNanos(Math.round(firstSampleHostSeconds * 1e9)))
+            .filter(at -> at.isBefore(BEYOND_RFC_3339))
         : Optional.empty();
   }
 

@@ -83,6 +83,9 @@ public final class KeyStore {
     if (Files.isDirectory(file)) {
       throw new KeyException(file + ": is a directory; name the key file in it");
     }
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      throw new KeyException(file + ": is a pipe or a device, not a key file");
+    }
     try {
       OwnerOnly.require(file);
       return new OpenedKey(SigningKey.fromPem(text(file)), file, false);

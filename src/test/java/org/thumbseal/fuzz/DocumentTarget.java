@@ -41,17 +41,17 @@ final class DocumentTarget implements Target {
   public Attempt next(Dice dice) {
     ObjectNode original = dice.of(originals);
     ObjectNode donor = dice.of(originals);
-    return switch (dice.below(20)) {
+    return switch (dice.below(50)) {
       case 0 -> new Reading(Rewriting.of(original, dice), bytes -> read("rewritten", bytes, ""));
       case 1, 2 -> forged(original, donor, dice);
-      case 3, 4, 5, 6 -> edited(original, donor, dice);
+      case 3, 4, 5 -> edited(original, donor, dice);
       default -> spoilt(original, donor, dice);
     };
   }
 
   /** Bytes spoilt without knowing what they mean. */
   private Attempt spoilt(ObjectNode original, ObjectNode donor, Dice dice) {
-    byte[] form = dice.oneIn(2) ? Genuine.bytes(original) : Rewriting.of(original, dice);
+    byte[] form = dice.oneIn(8) ? Rewriting.of(original, dice) : Genuine.bytes(original);
     byte[] input = Mutation.some(form, Genuine.bytes(donor), dice);
     return new Reading(input, bytes -> read("bytes", bytes, ""));
   }

@@ -5,6 +5,8 @@ package org.thumbseal.fuzz;
  * first fault with the seed, the number and the bytes of the input.
  */
 final class Fuzz {
+  private static final long CHUNK = 20_000;
+
   private Fuzz() {}
 
   /** Runs one target. */
@@ -16,7 +18,12 @@ final class Fuzz {
     long seed = Long.parseLong(args[2]);
     Campaign campaign = new Campaign(args[0], Targets.of(args[0]), seed);
     long begun = System.nanoTime();
-    campaign.run(args.length > 3 ? Long.parseLong(args[3]) : 0, Long.parseLong(args[1]));
+    long from = args.length > 3 ? Long.parseLong(args[3]) : 0;
+    long end = from + Long.parseLong(args[1]);
+    for (long at = from; at < end; at += CHUNK) {
+      campaign.run(at, Math.min(CHUNK, end - at));
+      System.err.println(Math.min(at + CHUNK, end) + " of " + end);
+    }
     System.out.print(campaign.figures());
     System.out.printf(
         "%s: %s inputs, seed %d, %.0f s%n",
