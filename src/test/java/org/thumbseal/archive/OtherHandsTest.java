@@ -193,7 +193,7 @@ class OtherHandsTest {
         .isEqualTo("b9f7a8e75ef22a835685a52ccba7f7d6bdc99e34b010992cbc5864cd12be6892");
   }
 
-  /** The two lines of the page: what the chain is made of. */
+  /** As the page shows it. */
   @Test
   void theSecondNamesTheFirst() throws Exception {
     List<Path> inOrder =
@@ -205,6 +205,8 @@ class OtherHandsTest {
     assertThat(
             OtherHand.run("sh", "-c", "tr -d '\\n' <" + inOrder.get(0) + " | sha256sum").output())
         .startsWith(second.get("ledger").get("previous").stringValue() + " ");
+    assertThat(Files.readString(Path.of("src/docs/result-format.md")))
+        .contains(inOrder.stream().map(path -> path.getFileName().toString()).toList());
   }
 
   /** No host of anybody's registry, and exact versions. */
