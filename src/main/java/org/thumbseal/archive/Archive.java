@@ -96,6 +96,16 @@ public final class Archive implements AutoCloseable {
     listener = to;
   }
 
+  /** The directory, as it was opened. */
+  public Path path() {
+    return directory.path();
+  }
+
+  /** The captures that are under way in this directory. */
+  public OpenCaptures openCaptures() {
+    return new OpenCaptures(directory.path());
+  }
+
   /**
    * The capture's file name without folder that {@link #store} would use, as it goes into {@code
    * evidence.capture}.

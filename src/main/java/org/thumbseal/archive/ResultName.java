@@ -110,7 +110,7 @@ record ResultName(String folder, String stem, String id) {
   /**
    * Letters, digits, full stops and hyphens of ASCII; the underscore is left to part the fields.
    */
-  private static String safe(String text, int longest, String otherwise) {
+  static String safe(String text, int longest, String otherwise) {
     String plain = text.replaceAll("[^A-Za-z0-9.]+", "-").replaceAll("^[-.]+|[-.]+$", "");
     String cut = plain.substring(0, Math.min(longest, plain.length())).replaceAll("[-.]+$", "");
     return cut.isEmpty() ? otherwise : cut;

@@ -3,33 +3,36 @@ package org.thumbseal.cli;
 import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
+import org.thumbseal.archive.Archive;
+import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.daemon.BenchListener;
 import org.thumbseal.daemon.Daemon;
+import org.thumbseal.daemon.InterruptedCaptures;
 import org.thumbseal.daemon.Limits;
 import org.thumbseal.daemon.PortSupervisor;
 import org.thumbseal.daemon.ResultStore;
 import org.thumbseal.daemon.Surroundings;
 import org.thumbseal.daemon.TestRecorder;
+import org.thumbseal.daemon.Ticker;
 import org.thumbseal.link.HostClock;
-import org.thumbseal.link.LinkAddress;
+import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkUnavailable;
 import org.thumbseal.link.Links;
 import org.thumbseal.pipeline.GradingSettings;
 
 /** Ports, recorders and the daemon over them, put together; stops in order when told to. */
 final class Bench {
-  private final List<TestRecorder> recorders = new ArrayList<>();
-  private final BenchListener listener;
+  private final HostClock clock = HostClock.system();
+  private final Parts parts;
+  private final ResultStore store;
   private final Daemon daemon;
 
   /** What a bench is made of. */
-  record Parts(
-      ResultStore store, BenchListener listener, GradingSettings settings, InputStream in) {}
+  record Parts(Archive archive, BenchListener listener, GradingSettings settings) {}
 
-  Bench(List<LinkAddress> addresses, Parts parts, boolean waiting) {
-    listener = parts.listener();
-    HostClock clock = HostClock.system();
-    Links links = new Links(new SimulatedPumps(), parts.in(), clock);
+  Bench(List<Link> links, Parts parts, boolean waiting) {
+    this.parts = parts;
+    this.store = new ResultStore(parts.archive(), clock, parts.listener());
     Limits standard = Limits.STANDARD;
     Surroundings surroundings =
         new Surroundings(
@@ -37,38 +40,51 @@ final class Bench {
             text -> parts.listener().notice(text),
             new Limits(standard.backOff(), standard.silence(), standard.queueLines(), waiting));
     List<PortSupervisor> ports = new ArrayList<>();
-    for (LinkAddress address : addresses) {
-      TestRecorder recorder =
-          new TestRecorder(address.text(), parts.settings(), parts.store(), parts.listener());
-      recorders.add(recorder);
-      ports.add(new PortSupervisor(links.to(address), recorder, surroundings));
+    for (Link link : links) {
+      ports.add(new PortSupervisor(link, recorder(link), surroundings));
     }
     daemon = new Daemon(ports);
   }
 
-  /** Runs until told to stop, or until every source has ended; the exit code. */
+  /** Where ports come from; standard input is one. */
+  static Links links(InputStream in) {
+    return new Links(new SimulatedPumps(), in, HostClock.system());
+  }
+
+  private TestRecorder recorder(Link link) {
+    return new TestRecorder(link.name(), parts.settings(), store, parts.listener());
+  }
+
+  /**
+   * Takes up what an earlier run left, then runs until told to stop, or until every source has
+   * ended; the exit code.
+   */
   int run() {
-    daemon.start();
+    takeUp();
+    Ticker ticker = Ticker.start(clock, store::tick);
     try {
+      daemon.start();
       daemon.awaitEnd();
     } catch (InterruptedException e) {
       daemon.requestStop();
       Thread.currentThread().interrupt();
+    } finally {
+      ticker.stop();
     }
-    return exitCode();
+    int code = daemon.ports().stream().mapToInt(Bench::exitCode).max().orElse(ExitCode.GOOD);
+    return store.finish() ? code : ExitCode.MACHINE;
+  }
+
+  private void takeUp() {
+    try {
+      new InterruptedCaptures(store, parts.settings(), parts.listener()).takeUp();
+    } catch (ArchiveException e) {
+      throw Failure.machine(String.valueOf(e.getMessage()));
+    }
   }
 
   void requestStop() {
     daemon.requestStop();
-  }
-
-  private int exitCode() {
-    int unsaved = recorders.stream().mapToInt(TestRecorder::unsaved).sum();
-    if (unsaved > 0) {
-      listener.notice("results that could not be written, and are lost now: " + unsaved);
-      return ExitCode.MACHINE;
-    }
-    return daemon.ports().stream().mapToInt(Bench::exitCode).max().orElse(ExitCode.GOOD);
   }
 
   private static int exitCode(PortSupervisor port) {

@@ -13,7 +13,6 @@ import org.thumbseal.archive.Archive;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureFormatException;
 import org.thumbseal.capture.CaptureReader;
-import org.thumbseal.daemon.ResultStore;
 import org.thumbseal.link.LinkAddress;
 import org.thumbseal.link.LinkAddressException;
 import org.thumbseal.phase.PhaseEvent;
@@ -88,9 +87,9 @@ final class DemoCommand implements Callable<Integer> {
     try {
       GradingSettings settings = GradingSettings.DEFAULT.withAsset(asset);
       Listener listener = new Listener();
-      var parts = new Bench.Parts(new ResultStore(archive), listener, settings, streams.in());
+      var parts = new Bench.Parts(archive, listener, settings);
       LinkAddress address = LinkAddress.parse("sim:" + kind + ",seed=3,speed=" + PUMPS_SPEED);
-      int code = new Bench(List.of(address), parts, false).run();
+      int code = new Bench(List.of(Bench.links(streams.in()).to(address)), parts, false).run();
       return listener.results.get() == 0 ? Math.max(code, ExitCode.MACHINE) : code;
     } catch (LinkAddressException e) {
       throw new IllegalStateException(e);

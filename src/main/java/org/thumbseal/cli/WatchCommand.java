@@ -7,9 +7,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.thumbseal.archive.Archive;
-import org.thumbseal.daemon.ResultStore;
+import org.thumbseal.daemon.OpenedLink;
+import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkAddress;
 import org.thumbseal.link.LinkAddressException;
+import org.thumbseal.link.LinkUnavailable;
+import org.thumbseal.pipeline.GradingSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -54,19 +57,28 @@ final class WatchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    List<LinkAddress> addresses = addresses();
-    PrintWriter out = spec.commandLine().getOut();
+    var said = grading.settings();
+    List<Link> links = addresses().stream().map(Bench.links(streams.in())::to).toList();
+    if (wait || links.size() > 1) {
+      return watch(links, said, true);
+    }
+    try (OpenedLink opened = OpenedLink.of(links.get(0))) {
+      return watch(List.of(opened), said, false);
+    } catch (LinkUnavailable e) {
+      String message = links.get(0).name() + ": " + e.getMessage();
+      throw e.isMistake() ? Failure.usage(message) : Failure.machine(message);
+    }
+  }
+
+  private int watch(List<Link> links, GradingSettings said, boolean waiting) {
     PrintWriter err = spec.commandLine().getErr();
     Path results = storing.results().orElse(Path.of("results"));
-    var said = grading.settings();
     Archive archive = storing.openForDaemon(results, err);
     try {
       var settings =
           said.withCalibrations(calibrations.load(Optional.of(results), storing.keyFile(), err));
-      var parts =
-          new Bench.Parts(
-              new ResultStore(archive), new BenchPrinter(out, err), settings, streams.in());
-      Bench bench = new Bench(addresses, parts, wait || addresses.size() > 1);
+      BenchPrinter printer = new BenchPrinter(spec.commandLine().getOut(), err);
+      Bench bench = new Bench(links, new Bench.Parts(archive, printer, settings), waiting);
       WarmUp.start();
       return Orderly.run(bench, () -> storing.close(archive));
     } finally {

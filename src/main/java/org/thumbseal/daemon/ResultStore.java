@@ -1,27 +1,158 @@
 package org.thumbseal.daemon;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.ArchiveException;
+import org.thumbseal.archive.OpenCaptures;
 import org.thumbseal.archive.StoredResult;
-import org.thumbseal.capture.Capture;
 import org.thumbseal.json.ResultTree;
+import org.thumbseal.link.HostClock;
 import org.thumbseal.record.ResultDocument;
 
-/** Where the recorders of all ports put their results: one at a time, for the chain is one. */
+/**
+ * Where the recorders of all ports put their results: one at a time, for the chain is one. What the
+ * disk does not take waits in memory, bounded, and is tried again about once a second.
+ */
 public final class ResultStore {
-  private final Archive archive;
+  /** Captures that may wait, and their bytes: more would not fit a small board. */
+  private static final int MOST_WAITING = 200;
 
-  /** Writes into an open archive. */
-  public ResultStore(Archive archive) {
+  private static final long MOST_BYTES = 64L << 20;
+
+  private final Archive archive;
+  private final BenchListener listener;
+  private final Health health;
+  private final OpenCaptures open;
+  private final DiskState.Retry disk;
+  private final Deque<Unsaved> waiting = new ArrayDeque<>();
+  private long bytes;
+
+  /**
+   * Writes into an open archive.
+   *
+   * @param clock times tries and lines about health
+   * @param listener is told of results that are stored, and of trouble
+   */
+  public ResultStore(Archive archive, HostClock clock, BenchListener listener) {
     this.archive = archive;
+    this.listener = listener;
+    this.health = new Health(clock, listener::notice);
+    this.open = archive.openCaptures();
+    this.disk = health.disk().retry();
+  }
+
+  /** A file for what is under way at this port. */
+  OpenRecording recording(String port) {
+    return new OpenRecording(open.of(port), health.disk());
+  }
+
+  OpenCaptures open() {
+    return open;
+  }
+
+  Health health() {
+    return health;
   }
 
   /**
-   * Seals and stores a result with its capture.
+   * Seals and stores results with their capture, or keeps them until that can be done.
    *
-   * @throws ArchiveException if it cannot be written; it may be tried again
+   * @return whether all are stored
    */
-  synchronized StoredResult store(ResultDocument result, Capture capture) throws ArchiveException {
-    return archive.store(ResultTree.of(result), capture.format());
+  synchronized boolean take(Unsaved results) {
+    health.graded(results.results().size());
+    boolean first = waiting.isEmpty();
+    waiting.addLast(results);
+    bytes += results.capture().length;
+    if (first || disk.isDue()) {
+      storeAll();
+    }
+    dropOldest();
+    return results.results().isEmpty();
+  }
+
+  /** Tries again what waits, if it is time, and says how things are, if it is time. */
+  public synchronized void tick() {
+    if (!waiting.isEmpty() && disk.isDue()) {
+      storeAll();
+    }
+    health.tick();
+  }
+
+  /**
+   * Tries once more, puts what the disk still does not take where it is safe, says so, and says how
+   * all went. Nothing is to be taken any more.
+   *
+   * @return whether everything is stored
+   */
+  public synchronized boolean finish() {
+    storeAll();
+    LastPlace last = new LastPlace(archive.path(), listener);
+    waiting.stream().filter(results -> !last.isSafe(results)).forEach(this::lose);
+    try {
+      open.close();
+    } catch (ArchiveException e) {
+      disk.failed(String.valueOf(e.getMessage()));
+    }
+    health.finish();
+    return health.isAllStored();
+  }
+
+  private void storeAll() {
+    while (!waiting.isEmpty() && isStored(waiting.getFirst())) {
+      forgetFirst();
+    }
+  }
+
+  private void forgetFirst() {
+    bytes -= waiting.removeFirst().capture().length;
+  }
+
+  private boolean isStored(Unsaved next) {
+    try {
+      while (!next.results().isEmpty()) {
+        store(next, next.results().getFirst());
+        next.results().removeFirst();
+      }
+      if (next.refused()) {
+        open.remove(next.open());
+      }
+      return true;
+    } catch (ArchiveException e) {
+      next.refuse();
+      disk.failed(String.valueOf(e.getMessage()));
+      return false;
+    }
+  }
+
+  private void store(Unsaved from, ResultDocument result) throws ArchiveException {
+    StoredResult stored = archive.store(ResultTree.of(result), from.capture());
+    health.stored();
+    if (from.refused()) {
+      health.disk().late();
+    }
+    disk.succeeded();
+    listener.result(from.port(), result, stored.document());
+  }
+
+  private void dropOldest() {
+    while (waiting.size() > MOST_WAITING || bytes > MOST_BYTES) {
+      Unsaved oldest = waiting.getFirst();
+      forgetFirst();
+      if (oldest.safeIn().isPresent()) {
+        listener.notice(
+            oldest.port()
+                + ": too many results wait; the oldest is stored at the next start, from "
+                + oldest.open());
+      } else {
+        lose(oldest);
+        listener.notice(oldest.port() + ": too many results wait; the oldest is lost");
+      }
+    }
+  }
+
+  private void lose(Unsaved results) {
+    health.lost(results.results().size());
   }
 }

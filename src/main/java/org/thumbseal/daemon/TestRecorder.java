@@ -2,41 +2,36 @@ package org.thumbseal.daemon;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayDeque;
-import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
-import org.thumbseal.archive.ArchiveException;
-import org.thumbseal.archive.StoredResult;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
+import org.thumbseal.capture.CaptureLine;
 import org.thumbseal.json.ResultTree;
+import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.pipeline.Grader;
 import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.pipeline.LiveListener;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.seal.Sha256;
 
-/** Grades and stores the tests of one port, session after session. */
+/**
+ * Grades and stores the tests of one port, session after session. What is under way is on the disk
+ * all the time: see {@link InterruptedCaptures} for what becomes of it after a power cut.
+ */
 public final class TestRecorder implements SessionHandler {
-  /** Results that wait for the disk to take them; more would not fit a small board. */
-  private static final int MOST_WAITING = 50;
-
-  /** The name of the file has the verdict in it, so it comes after the grading. */
-  private static final String UNNAMED = "capture.log";
-
-  private record Waiting(ResultDocument result, Capture capture) {}
+  static final String UNNAMED = "capture.log";
 
   private final String port;
   private final GradingSettings settings;
   private final ResultStore store;
   private final BenchListener listener;
-  private final Deque<Waiting> waiting = new ArrayDeque<>();
+  private final OpenRecording recording;
   private @Nullable LiveStream live;
-  private boolean complained;
 
   /**
    * Makes a recorder for a port.
@@ -52,13 +47,14 @@ public final class TestRecorder implements SessionHandler {
     this.settings = settings;
     this.store = store;
     this.listener = listener;
+    this.recording = store.recording(port);
   }
 
   @Override
   public void opened(Instant wallClock, String source) {
-    live =
-        new LiveStream(
-            header(wallClock, source), phase -> listener.phase(port, phase), this::grade);
+    LiveStream stream = new LiveStream(header(wallClock, source), new Seen());
+    live = stream;
+    recording.begin(stream);
   }
 
   /** All that the user said goes into the capture, so that a replay needs no options. */
@@ -80,17 +76,20 @@ public final class TestRecorder implements SessionHandler {
   public void line(long hostMicros, String line) {
     LiveStream stream = live;
     if (stream != null) {
+      store.health().heard(line);
       stream.accept(hostMicros, line);
+      recording.tick(hostMicros);
     }
   }
 
   @Override
   public void quiet(long hostMicros) {
-    storeWaiting();
+    recording.tick(hostMicros);
   }
 
   @Override
   public void lost(long hostMicros, long lines) {
+    store.health().dropped(lines);
     listener.notice(
         port + ": " + lines + " lines were lost: this computer is too slow at the moment");
   }
@@ -98,60 +97,61 @@ public final class TestRecorder implements SessionHandler {
   @Override
   public void closed(long hostMicros, String why) {
     LiveStream stream = live;
+    live = null;
     if (stream != null) {
       stream.end();
-      live = null;
+      recording.end();
     }
-    storeWaiting();
   }
 
-  /** Results that the disk has not taken. */
-  public int unsaved() {
-    return waiting.size();
+  /** Follows the stream. */
+  private final class Seen implements LiveListener {
+    @Override
+    public void phase(PhaseEvent.Entered phase) {
+      listener.phase(port, phase);
+      recording.force();
+    }
+
+    @Override
+    public void added(CaptureLine line) {
+      recording.added(line);
+    }
+
+    @Override
+    public void test(Capture capture) {
+      recording.force();
+      boolean stored = false;
+      try {
+        stored = isStored(capture);
+      } finally {
+        if (!stored) {
+          recording.leave();
+        }
+      }
+    }
+
+    @Override
+    public void cut() {
+      recording.cut();
+    }
   }
 
-  private void grade(Capture capture) {
-    Grader.Source source = Grader.Source.capture(UNNAMED, Sha256.hex(capture.format()));
+  private boolean isStored(Capture capture) {
+    byte[] bytes = capture.format();
+    Grader.Source source = Grader.Source.capture(UNNAMED, Sha256.hex(bytes));
     List<ResultDocument> results = Grader.grade(capture, source, settings);
     if (results.isEmpty()) {
       listener.notice(
           port + ": " + "something like a test was seen, but it is none on a second look");
     }
-    for (ResultDocument result : results) {
-      String name = Archive.captureName(ResultTree.of(result));
-      keep(new Waiting(result.withCapture(name), capture));
-    }
-    storeWaiting();
+    var origin = new Unsaved.Origin(port, recording.file(), recording.isWhole());
+    return store.take(new Unsaved(origin, named(results), bytes));
   }
 
-  private void keep(Waiting result) {
-    if (waiting.size() >= MOST_WAITING) {
-      waiting.removeFirst();
-      listener.notice(
-          port + ": " + "a result is lost: the disk took none of the last " + MOST_WAITING);
-    }
-    waiting.addLast(result);
-  }
-
-  private void storeWaiting() {
-    while (!waiting.isEmpty() && isStored(waiting.getFirst())) {
-      waiting.removeFirst();
-    }
-  }
-
-  private boolean isStored(Waiting next) {
-    try {
-      StoredResult stored = store.store(next.result(), next.capture());
-      listener.result(port, next.result(), stored.document());
-      complained = false;
-      return true;
-    } catch (ArchiveException e) {
-      if (!complained) {
-        listener.notice(
-            port + ": " + e.getMessage() + "; results are kept in memory until it is mended");
-        complained = true;
-      }
-      return false;
-    }
+  /** The name of the stored capture has the verdict in it, so it comes after the grading. */
+  static List<ResultDocument> named(List<ResultDocument> results) {
+    return results.stream()
+        .map(result -> result.withCapture(Archive.captureName(ResultTree.of(result))))
+        .toList();
   }
 }

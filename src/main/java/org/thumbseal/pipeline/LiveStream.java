@@ -4,7 +4,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
-import java.util.function.Consumer;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureLine;
@@ -20,11 +19,15 @@ import org.thumbseal.wire.WireRecord;
  * test.
  *
  * <p>A result is never graded from what was seen live, but from the capture, as a replay does: so
- * both give the same answer. Between tests only the last minute of lines is kept.
+ * both give the same answer. Between tests only the last minute of lines is kept; what is older
+ * goes in blocks, so that a file can follow without being written anew for every line.
  */
 public final class LiveStream {
   /** Lines kept before a test, s: enough for a quiet start and an open phase. */
   static final double KEPT_BEFORE = 60;
+
+  /** Lines are forgotten when they reach back further than this, s. */
+  static final double LONGEST_KEPT = 90;
 
   /** A result must not wait; the rest of the release says nothing that is graded. */
   private static final double TAIL = 0;
@@ -35,8 +38,7 @@ public final class LiveStream {
   private static final double MICROS = 1e6;
 
   private final CaptureHeader header;
-  private final Consumer<PhaseEvent.Entered> phases;
-  private final Consumer<Capture> tests;
+  private final LiveListener listener;
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
   private final SampleStream stream = new SampleStream(detector::accept);
   private final Deque<CaptureLine> lines = new ArrayDeque<>();
@@ -47,24 +49,34 @@ public final class LiveStream {
    * Begins a stream.
    *
    * @param header for the captures
-   * @param phases takes each new phase
-   * @param tests takes the capture of each test as soon as it has ended
+   * @param listener is told of phases and tests
    */
-  public LiveStream(
-      CaptureHeader header, Consumer<PhaseEvent.Entered> phases, Consumer<Capture> tests) {
+  public LiveStream(CaptureHeader header, LiveListener listener) {
     this.header = header;
-    this.phases = phases;
-    this.tests = tests;
+    this.listener = listener;
   }
 
   /** Takes the next line: host time in microseconds and the text without its end. */
   public void accept(long hostMicros, String text) {
-    lines.addLast(new CaptureLine(hostMicros, text));
+    CaptureLine line = new CaptureLine(hostMicros, text);
+    lines.addLast(line);
+    listener.added(line);
     stream.accept(hostMicros, text);
     handOut();
-    if (!detector.isBusy()) {
-      forgetBefore(hostMicros - Math.round(KEPT_BEFORE * MICROS));
+    if (!detector.isBusy() && isLong(hostMicros)) {
+      cutBefore(hostMicros - Math.round(KEPT_BEFORE * MICROS));
     }
+  }
+
+  private boolean isLong(long hostMicros) {
+    return hostMicros - lines.getFirst().hostMicros() > LONGEST_KEPT * MICROS;
+  }
+
+  /** What would be handed out if a test ended now. */
+  public Capture capture() {
+    List<CaptureLine> all = new ArrayList<>(kept.lines());
+    all.addAll(lines);
+    return new Capture(header, all, 0);
   }
 
   /** Says that the port is closed: an open test ends here. */
@@ -81,26 +93,26 @@ public final class LiveStream {
 
   private void note(PhaseEvent event) {
     if (event instanceof PhaseEvent.Entered entered) {
-      phases.accept(entered);
+      listener.phase(entered);
     } else {
       tested = true;
     }
   }
 
+  /** The cut comes last: whoever stores the test does so while the open capture is still whole. */
   private void handOut() {
     if (tested) {
       tested = false;
-      List<CaptureLine> all = new ArrayList<>(kept.lines());
-      all.addAll(lines);
-      forgetBefore(lines.getLast().hostMicros() - Math.round(KEPT_AFTER * MICROS));
-      tests.accept(new Capture(header, all, 0));
+      listener.test(capture());
+      cutBefore(lines.getLast().hostMicros() - Math.round(KEPT_AFTER * MICROS));
     }
   }
 
-  private void forgetBefore(long hostMicros) {
+  private void cutBefore(long hostMicros) {
     while (!lines.isEmpty() && lines.getFirst().hostMicros() < hostMicros) {
       kept.add(lines.removeFirst());
     }
+    listener.cut();
   }
 
   /** The newest lines about sensor and air among those forgotten; a capture begins with them. */

@@ -159,8 +159,10 @@ class MistakesTest {
           @sound.log      | 2 | @sound.log: it is a plain file, not a serial port; give raw bytes as
           """)
   void portsThatCannotBeOpened(String port, int code, String message) {
-    String line = "watch --key @keys/k.pem --results @results --port " + port;
+    String line = "watch --key @mistyped/keys/k.pem --results @mistyped --port " + port;
     assertOneLine(typed(line), code, message.replace("@", folder + "/"));
+    // A mistyped port leaves no key and no directory behind.
+    assertThat(folder.resolve("mistyped")).doesNotExist();
   }
 
   @Test

@@ -49,11 +49,12 @@ class ReplugTest {
 
       watch.signal("TERM");
       assertThat(watch.awaitEnd()).isZero();
-      assertThat(watch.err().lines().map(l -> l.replaceFirst(".*near: ", "")).skip(1))
+      assertThat(watch.err().lines().map(l -> l.replaceFirst(".*(near|health): ", "")).skip(1))
           .containsExactly(
               "a sensor is speaking",
               "lost (unplugged or switched off); waiting for it",
-              "a sensor is speaking");
+              "a sensor is speaking",
+              watch.err().replaceFirst("(?s).*health: (2 tests graded, 2 stored, .*)\n", "$1"));
     }
     List<Path> documents = files.documents();
     assertThat(ResultFiles.verdict(documents.get(0))).isEqualTo("invalid");

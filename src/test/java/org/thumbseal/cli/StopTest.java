@@ -56,7 +56,9 @@ class StopTest {
       assertThat(watch.awaitEnd()).isZero();
       System.out.println(signal + " to end: " + (System.nanoTime() - told) / 1_000_000 + " ms");
       assertThat(watch.out()).contains("INVALID unassigned", "gap-in-test");
-      assertThat(watch.err()).doesNotContain("lost", "at org.");
+      assertThat(watch.err())
+          .contains("thumbseal: health: 1 tests graded, 1 stored, 0 waiting, 0 lost; ")
+          .doesNotContain("lost (", "at org.");
     }
     assertInvalidAndWhole();
   }
@@ -70,7 +72,7 @@ class StopTest {
       watch.awaitOut(CLIMBING);
       watch.signal("TERM");
       assertThat(watch.awaitEnd()).isZero();
-      assertThat(watch.err()).doesNotContain("lost");
+      assertThat(watch.err()).doesNotContain("lost (");
     }
     assertInvalidAndWhole();
   }
@@ -152,7 +154,20 @@ class StopTest {
       watch.signal("TERM");
       assertThat(watch.awaitEnd()).isEqualTo(3);
       assertThat(watch.err())
-          .endsWith("thumbseal: results that could not be written, and are lost now: 1\n");
+          .contains(
+              "a result was not stored, but safe in " + results().directory().resolve("open"),
+              "thumbseal: health: 1 tests graded, 0 stored, 1 waiting, 0 lost; ",
+              "; disk refuses since ");
     }
+    for (int each : new int[] {year, year + 1}) {
+      Files.delete(results().directory().resolve(each + ""));
+    }
+    try (ProgramProcess next = watch("sim:never-blocked,speed=20")) {
+      assertThat(next.awaitEnd()).isZero();
+      assertThat(next.out()).contains("sim:sound,speed=20: PASS ");
+      assertThat(next.err()).contains("interrupted, and taken up: its test is stored");
+    }
+    assertThat(results().documents()).hasSize(1);
+    assertThat(results().directory().resolve("open")).doesNotExist();
   }
 }

@@ -54,7 +54,7 @@ class LiveReplayTest {
 
   private static List<Capture> live(List<CaptureLine> lines) {
     List<Capture> captures = new ArrayList<>();
-    LiveStream stream = new LiveStream(HEADER, phase -> {}, captures::add);
+    LiveStream stream = new LiveStream(HEADER, new Heard(phase -> {}, captures::add));
     lines.forEach(line -> stream.accept(line.hostMicros(), line.text()));
     stream.end();
     return captures;
@@ -105,7 +105,8 @@ class LiveReplayTest {
   @Test
   void phasesAreToldInOrderAsTheyHappen() {
     List<Phase> phases = new ArrayList<>();
-    LiveStream stream = new LiveStream(HEADER, entered -> phases.add(entered.phase()), c -> {});
+    LiveStream stream =
+        new LiveStream(HEADER, new Heard(entered -> phases.add(entered.phase()), c -> {}));
     lines(Simulation.of(SimulationKind.SOUND, 1))
         .forEach(line -> stream.accept(line.hostMicros(), line.text()));
     stream.end();
@@ -125,7 +126,7 @@ class LiveReplayTest {
     Map<Phase, Double> told = new java.util.EnumMap<>(Phase.class);
     double[] now = {0};
     LiveStream stream =
-        new LiveStream(HEADER, entered -> told.put(entered.phase(), now[0]), c -> {});
+        new LiveStream(HEADER, new Heard(entered -> told.put(entered.phase(), now[0]), c -> {}));
     for (CaptureLine line : lines) {
       now[0] = line.hostMicros() / 1e6;
       stream.accept(line.hostMicros(), line.text());
@@ -149,7 +150,7 @@ class LiveReplayTest {
                 OptionalDouble.of(3600 * hours)));
     List<Capture> captures = new ArrayList<>();
     List<PhaseEvent.Entered> entered = new ArrayList<>();
-    LiveStream stream = new LiveStream(HEADER, entered::add, captures::add);
+    LiveStream stream = new LiveStream(HEADER, new Heard(entered::add, captures::add));
     int[] counts = new int[2];
 
     scenario
@@ -166,8 +167,8 @@ class LiveReplayTest {
     assertThat(entered.stream().map(PhaseEvent.Entered::phase).collect(Collectors.toSet()))
         .isSubsetOf(Phase.IDLE, Phase.OPEN);
     assertThat(counts[0]).isGreaterThan((int) (3600 * hours * hertz));
-    // a minute of samples, and what the sensor says of itself every 2 s beside them
-    assertThat(counts[1]).isLessThanOrEqualTo((int) (1.1 * LiveStream.KEPT_BEFORE * (hertz + 1)));
+    // samples of a minute and a half, and what the sensor says of itself every 2 s beside them
+    assertThat(counts[1]).isLessThanOrEqualTo((int) (1.1 * LiveStream.LONGEST_KEPT * (hertz + 1)));
   }
 
   static Stream<Arguments> idling() {

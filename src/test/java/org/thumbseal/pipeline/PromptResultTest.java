@@ -31,7 +31,7 @@ class PromptResultTest {
     List<Double> seen = new ArrayList<>();
     CaptureHeader header = new CaptureHeader(Instant.EPOCH, Map.of());
     double[] now = new double[1];
-    LiveStream live = new LiveStream(header, phase -> {}, capture -> seen.add(now[0]));
+    LiveStream live = new LiveStream(header, new Heard(phase -> {}, capture -> seen.add(now[0])));
     for (Iterator<TimedLine> lines = scenario.lines(); lines.hasNext(); ) {
       TimedLine line = lines.next();
       now[0] = line.hostMicros() / 1e6;

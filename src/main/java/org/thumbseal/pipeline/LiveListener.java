@@ -1,0 +1,27 @@
+package org.thumbseal.pipeline;
+
+import org.thumbseal.capture.Capture;
+import org.thumbseal.capture.CaptureLine;
+import org.thumbseal.phase.PhaseEvent;
+
+/**
+ * Is told what a live stream sees. Who writes down the lines that are added, and starts anew from
+ * {@link LiveStream#capture} after each cut, has at any moment what would be handed out if the test
+ * ended then.
+ */
+public interface LiveListener {
+  /** A new phase began. */
+  void phase(PhaseEvent.Entered phase);
+
+  /**
+   * A test has ended: the capture of it, which is all that was added since the last cut. The cut
+   * comes only after this has returned.
+   */
+  void test(Capture capture);
+
+  /** A line stands at the end of the capture now. */
+  default void added(CaptureLine line) {}
+
+  /** Lines at the beginning are no longer part of the capture. */
+  default void cut() {}
+}
