@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.Canonical;
@@ -83,6 +84,11 @@ public final class Archive implements AutoCloseable {
       daemon.close();
       throw e;
     }
+  }
+
+  /** The result directory in which a document lies; empty where there is none around it. */
+  public static Optional<Path> directoryOf(Path document) {
+    return ResultDirectory.around(document).map(ResultDirectory::path);
   }
 
   /** What was mended so far, a line each; empty as a rule. */

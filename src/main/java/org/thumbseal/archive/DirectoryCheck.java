@@ -24,6 +24,7 @@ final class DirectoryCheck {
   private final SealVerifier verifier;
   private final Consumer<Outcome> report;
   private final Map<String, List<Link>> chains = new TreeMap<>();
+  private final CorrectionCheck corrections;
   private long documents;
   private long captures;
 
@@ -31,6 +32,7 @@ final class DirectoryCheck {
     this.directory = directory;
     this.verifier = verifier;
     this.report = report;
+    this.corrections = new CorrectionCheck(directory, report);
   }
 
   DirectorySummary run() throws IOException {
@@ -42,6 +44,7 @@ final class DirectoryCheck {
     chains.forEach(
         (kid, links) ->
             reportChain(links, ends.getOrDefault(kid, ChainEnd.none(kid)), newestEnd(newest, kid)));
+    corrections.run();
     return new DirectorySummary(directory.path(), documents, captures, chains.size());
   }
 
@@ -81,6 +84,7 @@ final class DirectoryCheck {
     documents++;
     try {
       DocumentCheck check = DocumentCheck.of(file, verifier);
+      corrections.see(file, check);
       captures += check.capture() == CaptureCheck.SAME ? 1 : 0;
       SealAnswer answer = check.answer(true);
       boolean broken = answer == SealAnswer.BROKEN_SEAL;

@@ -2,6 +2,7 @@ package org.thumbseal.archive;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import org.thumbseal.json.CorrectionReader;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.LedgerEntry;
@@ -16,14 +17,20 @@ import tools.jackson.databind.node.ObjectNode;
  * @param seal of the document
  * @param capture beside it
  * @param entry its place in the ledger, as far as it can be read
+ * @param correction the document itself if it is a correction
  */
-record DocumentCheck(SealCheck seal, CaptureCheck capture, Optional<LedgerEntry> entry) {
+record DocumentCheck(
+    SealCheck seal,
+    CaptureCheck capture,
+    Optional<LedgerEntry> entry,
+    Optional<ObjectNode> correction) {
   static DocumentCheck of(Path file, SealVerifier verifier) throws JsonRefusedException {
     ObjectNode document = JsonGate.read(file);
     return new DocumentCheck(
         verifier.check(document),
         CaptureCheck.of(file, document.path("evidence")),
-        LedgerEntry.read(document));
+        LedgerEntry.read(document),
+        Optional.of(document).filter(CorrectionReader::isCorrection));
   }
 
   /** The answer so far, a capture that was altered counted as a broken seal. */

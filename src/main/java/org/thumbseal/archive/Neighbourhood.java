@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.ChainEnd;
@@ -24,6 +26,7 @@ final class Neighbourhood {
   private final ResultDirectory directory;
   private final SealVerifier verifier;
   private final List<Path> byName;
+  private @Nullable Corrections corrections;
 
   Neighbourhood(ResultDirectory directory, SealVerifier verifier) throws IOException {
     this.directory = directory;
@@ -43,6 +46,16 @@ final class Neighbourhood {
     fault = fault.isEmpty() ? beforeFault(file, entry) : fault;
     boolean last = entry.position().sequence() >= end.get().sequence();
     return fault.isEmpty() && !last ? afterFault(file, entry) : fault;
+  }
+
+  /** The corrections in this directory, by the digest of what they correct. */
+  Map<String, List<SealedCorrection>> corrections() throws IOException {
+    Corrections known = corrections;
+    if (known == null) {
+      known = Corrections.in(directory, verifier, remark -> {});
+      corrections = known;
+    }
+    return known.all();
   }
 
   private Optional<ChainEnd> end(String kid) {

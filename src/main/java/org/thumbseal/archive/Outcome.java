@@ -1,6 +1,8 @@
 package org.thumbseal.archive;
 
 import java.nio.file.Path;
+import java.util.List;
+import org.thumbseal.record.Standing;
 import org.thumbseal.seal.SealAnswer;
 
 /** What the check of one file came to; for a fault of the whole chain, of the directory. */
@@ -17,6 +19,21 @@ public sealed interface Outcome {
    * @param remark what is wrong, or could not be checked, in half a sentence; may be empty
    */
   record Answered(Path file, SealAnswer answer, String signer, String remark) implements Outcome {}
+
+  /**
+   * It is a result that was corrected. This is no answer: each correction has one of its own.
+   *
+   * @param file the result
+   * @param corrections at least one, in the order in which they apply; strangers' too
+   * @param standing what holds of the result now
+   */
+  record Corrected(Path file, List<SealedCorrection> corrections, Standing standing)
+      implements Outcome {
+    /** Keeps a copy of the corrections. */
+    public Corrected {
+      corrections = List.copyOf(corrections);
+    }
+  }
 
   /**
    * It is no document at all.

@@ -1,5 +1,6 @@
 package org.thumbseal.archive;
 
+import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -12,8 +13,9 @@ import tools.jackson.databind.JsonNode;
 /**
  * Where a result is stored: {@code <folder>/<stem>_<beginning of the id>} and {@code .json} or
  * {@code .log}. The folder is the year, the stem the instant of blocking in UTC, the asset and the
- * verdict; for a calibration its instant, the sensor and {@code calibration}. Whatever the document
- * holds, no name leaves the folder.
+ * verdict; for a calibration its instant, the sensor and {@code calibration}; for a correction its
+ * instant, the asset as corrected and {@code correction}. Whatever the document holds, no name
+ * leaves the folder.
  *
  * @param folder four digits, or {@code undated} for a test without a date
  * @param stem name up to the id
@@ -25,6 +27,9 @@ record ResultName(String folder, String stem, String id) {
 
   /** Kind of document, and its place in the name where a result has its verdict. */
   static final String CALIBRATION = "calibration";
+
+  /** Likewise. */
+  static final String CORRECTION = "correction";
 
   private static final int SHORTEST_ID = 8;
   private static final int LONGEST_ASSET = 40;
@@ -38,8 +43,7 @@ record ResultName(String folder, String stem, String id) {
     if (id.length() < SHORTEST_ID) {
       throw new IllegalArgumentException("a result without an id cannot be stored");
     }
-    Optional<OffsetDateTime> time =
-        isCalibration(document) ? calibrated(document) : time(document.path("test"));
+    Optional<OffsetDateTime> time = instant(document);
     return new ResultName(
         time.map(t -> String.format(Locale.ROOT, "%04d", t.getYear())).orElse(UNDATED),
         time.map(TIME::format).orElse(UNDATED) + "_" + asset(document) + "_" + verdict(document),
@@ -62,17 +66,36 @@ record ResultName(String folder, String stem, String id) {
     return end.substring(0, Math.min(SHORTEST_ID, end.length()));
   }
 
-  private static boolean isCalibration(JsonNode document) {
-    return document.path("kind").asString("").equals(CALIBRATION);
+  /** Whether this is the name of a stored correction. */
+  static boolean isCorrection(Path file) {
+    return file.getFileName().toString().matches(".*_" + CORRECTION + "_[0-9a-f]+\\.json");
   }
 
-  private static Optional<OffsetDateTime> calibrated(JsonNode document) {
+  private static String kind(JsonNode document) {
+    return document.path("kind").asString("");
+  }
+
+  /** Of blocking, calibrating or correcting. */
+  private static Optional<OffsetDateTime> instant(JsonNode document) {
+    return switch (kind(document)) {
+      case CALIBRATION -> said(document.path("calibratedAt"));
+      case CORRECTION -> said(document.path("correctedAt"));
+      default -> time(document.path("test"));
+    };
+  }
+
+  private static Optional<OffsetDateTime> said(JsonNode instant) {
     try {
-      String at = document.path("calibratedAt").asString("");
-      return Optional.of(OffsetDateTime.parse(at).withOffsetSameInstant(ZoneOffset.UTC));
+      OffsetDateTime time = OffsetDateTime.parse(instant.asString(""));
+      return Optional.of(time.withOffsetSameInstant(ZoneOffset.UTC)).filter(ResultName::hasYear);
     } catch (DateTimeException e) {
       return Optional.empty();
     }
+  }
+
+  /** One that four digits can say. */
+  private static boolean hasYear(OffsetDateTime time) {
+    return time.getYear() >= 1 && time.getYear() <= 9999;
   }
 
   private static Optional<OffsetDateTime> time(JsonNode test) {
@@ -80,7 +103,7 @@ record ResultName(String folder, String stem, String id) {
       Instant started = OffsetDateTime.parse(test.path("startedAt").asString("")).toInstant();
       Instant blocked = started.plusNanos(Math.round(seconds(test.path("occludedAt")) * 1e9));
       OffsetDateTime time = blocked.atOffset(ZoneOffset.UTC);
-      return Optional.of(time).filter(t -> t.getYear() >= 1 && t.getYear() <= 9999);
+      return Optional.of(time).filter(ResultName::hasYear);
     } catch (DateTimeException | ArithmeticException e) {
       return Optional.empty();
     }
@@ -96,15 +119,25 @@ record ResultName(String folder, String stem, String id) {
   }
 
   private static String asset(JsonNode document) {
-    String subject = isCalibration(document) ? "sensor" : "asset";
-    JsonNode asset = document.path(subject).path("id");
-    return asset.isString() ? safe(asset.stringValue(), LONGEST_ASSET, "asset") : "unassigned";
+    JsonNode id = subject(document).path("id");
+    return id.isString() ? safe(id.stringValue(), LONGEST_ASSET, "asset") : "unassigned";
+  }
+
+  private static JsonNode subject(JsonNode document) {
+    return switch (kind(document)) {
+      case CALIBRATION -> document.path("sensor");
+      case CORRECTION ->
+          document.path(document.path("change").has("asset") ? "change" : "was").path("asset");
+      default -> document.path("asset");
+    };
   }
 
   private static String verdict(JsonNode document) {
-    return isCalibration(document)
-        ? CALIBRATION
-        : safe(document.path("verdict").asString(""), 12, "none");
+    return switch (kind(document)) {
+      case CALIBRATION -> CALIBRATION;
+      case CORRECTION -> CORRECTION;
+      default -> safe(document.path("verdict").asString(""), 12, "none");
+    };
   }
 
   /**

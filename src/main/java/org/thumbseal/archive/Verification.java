@@ -3,14 +3,20 @@ package org.thumbseal.archive;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.thumbseal.json.CorrectionReader;
+import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.record.Correction.Subject;
 import org.thumbseal.seal.LedgerEntry;
+import org.thumbseal.seal.Seal;
 import org.thumbseal.seal.SealAnswer;
 import org.thumbseal.seal.SealVerifier;
 import org.thumbseal.seal.TrustStore;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Checks sealed documents, one or a whole directory, without ever writing. Memory grows with the
@@ -65,6 +71,37 @@ public final class Verification {
     }
   }
 
+  /**
+   * What is known of a result in its directory beyond its own answer: that it was corrected. Given
+   * a correction, the same of the result that it corrects. Empty where there is nothing to tell.
+   */
+  public Optional<Outcome> corrected(Path file) {
+    try {
+      ObjectNode document = JsonGate.read(file);
+      Optional<ResultDirectory> directory = ResultDirectory.around(file);
+      return directory.isEmpty() ? Optional.empty() : corrected(file, document, directory.get());
+    } catch (JsonRefusedException | IOException e) {
+      return Optional.empty();
+    }
+  }
+
+  private Optional<Outcome> corrected(Path file, ObjectNode document, ResultDirectory directory)
+      throws JsonRefusedException, IOException {
+    String digest = Seal.digest(document);
+    Path result = file;
+    if (CorrectionReader.isCorrection(document)) {
+      Subject subject = CorrectionReader.read(document).corrects();
+      digest = subject.digest();
+      Optional<Path> found = new SubjectFinder(directory, List.of(subject)).file(digest);
+      if (found.isEmpty()) {
+        return Optional.empty();
+      }
+      result = found.get();
+    }
+    List<SealedCorrection> known = neighbourhood(directory).corrections().get(digest);
+    return known == null ? Optional.empty() : CorrectionCheck.corrected(result, known);
+  }
+
   private static ResultDirectory root(Path path) {
     ResultDirectory itself = new ResultDirectory(path);
     Path parent = path.toAbsolutePath().normalize().getParent();
@@ -85,7 +122,23 @@ public final class Verification {
       return "has no place in a ledger";
     }
     Optional<ResultDirectory> directory = ResultDirectory.around(absolute);
-    return directory.isEmpty() ? "" : neighbourhood(directory.get()).fault(absolute, entry.get());
+    if (directory.isEmpty()) {
+      return "";
+    }
+    String fault = neighbourhood(directory.get()).fault(absolute, entry.get());
+    return fault.isEmpty() && check.correction().isPresent()
+        ? subjectFault(directory.get(), check.correction().get())
+        : fault;
+  }
+
+  private static String subjectFault(ResultDirectory directory, ObjectNode correction)
+      throws IOException {
+    try {
+      Subject subject = CorrectionReader.read(correction).corrects();
+      return new SubjectFinder(directory, List.of(subject)).fault(subject);
+    } catch (JsonRefusedException e) {
+      return String.valueOf(e.getMessage());
+    }
   }
 
   private Neighbourhood neighbourhood(ResultDirectory directory) throws IOException {

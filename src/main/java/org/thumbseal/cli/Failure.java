@@ -18,6 +18,11 @@ final class Failure extends RuntimeException {
     return new Failure(ExitCode.USAGE, message);
   }
 
+  /** It ran, and what it looked at is not as it has to be. */
+  static Failure notPassed(String message) {
+    return new Failure(ExitCode.NOT_PASSED, message);
+  }
+
   /** Port, disk or permission. */
   static Failure machine(String message) {
     return new Failure(ExitCode.MACHINE, message);

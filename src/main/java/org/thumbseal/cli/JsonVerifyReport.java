@@ -41,6 +41,11 @@ final class JsonVerifyReport extends VerifyReport {
   }
 
   @Override
+  void showCorrected(Outcome.Corrected corrected) {
+    out.println(WRITER.writeValueAsString(CorrectionText.tree(corrected)));
+  }
+
+  @Override
   void directory(DirectorySummary summary) {
     // Every document has had its line.
   }

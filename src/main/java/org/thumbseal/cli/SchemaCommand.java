@@ -13,7 +13,8 @@ import picocli.CommandLine.TypeConversionException;
 /** Prints a JSON Schema. */
 @Command(
     name = "schema",
-    description = "Print the JSON Schema of results, of calibrations, or of the head of a ledger.",
+    description =
+        "Print the JSON Schema of results, calibrations, corrections, or the head of a ledger.",
     mixinStandardHelpOptions = true)
 public final class SchemaCommand implements Callable<Integer> {
   @Spec private CommandSpec spec = CommandSpec.create();
@@ -23,7 +24,7 @@ public final class SchemaCommand implements Callable<Integer> {
       paramLabel = "WHICH",
       defaultValue = "result",
       converter = Name.class,
-      description = "'result' (the default), 'calibration' or 'head'.")
+      description = "'result' (the default), 'calibration', 'correction' or 'head'.")
   private SchemaDocument which = SchemaDocument.RESULT;
 
   @Override
@@ -41,10 +42,11 @@ public final class SchemaCommand implements Callable<Integer> {
       return switch (text) {
         case "result" -> SchemaDocument.RESULT;
         case "calibration" -> SchemaDocument.CALIBRATION;
+        case "correction" -> SchemaDocument.CORRECTION;
         case "head" -> SchemaDocument.HEAD;
         default ->
             throw new TypeConversionException(
-                "there is no schema '" + text + "': result, calibration or head");
+                "there is no schema '" + text + "': result, calibration, correction or head");
       };
     }
   }

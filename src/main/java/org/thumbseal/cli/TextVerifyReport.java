@@ -43,6 +43,11 @@ final class TextVerifyReport extends VerifyReport {
   }
 
   @Override
+  void showCorrected(Outcome.Corrected corrected) {
+    CorrectionText.lines(corrected).forEach(out::println);
+  }
+
+  @Override
   void directory(DirectorySummary summary) {
     String seen =
         count(summary.documents(), "document")

@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
       WatchCommand.class,
       ReplayCommand.class,
       VerifyCommand.class,
+      AmendCommand.class,
       CalibrateCommand.class,
       SimulateCommand.class,
       AccuracyCommand.class,

@@ -68,6 +68,7 @@ public final class VerifyCommand implements Callable<Integer> {
   private static void verify(Path path, Verification verification, VerifyReport report) {
     if (!Files.isDirectory(path)) {
       report.file(verification.file(path));
+      verification.corrected(path).ifPresent(report::file);
       return;
     }
     try {

@@ -18,12 +18,20 @@ abstract class VerifyReport {
 
   /** A document that was named on the command line. */
   final void file(Outcome outcome) {
+    if (outcome instanceof Outcome.Corrected corrected) {
+      showCorrected(corrected);
+      return;
+    }
     count(outcome);
     show(outcome);
   }
 
   /** A document in a directory that was named. */
   final void member(Outcome outcome) {
+    if (outcome instanceof Outcome.Corrected corrected) {
+      showCorrected(corrected);
+      return;
+    }
     count(outcome);
     showMember(outcome);
   }
@@ -48,6 +56,8 @@ abstract class VerifyReport {
   abstract void show(Outcome outcome);
 
   abstract void showMember(Outcome outcome);
+
+  abstract void showCorrected(Outcome.Corrected corrected);
 
   static String name(Outcome outcome) {
     return Printable.line(outcome.file().toString());

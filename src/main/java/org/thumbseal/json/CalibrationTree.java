@@ -29,7 +29,7 @@ public final class CalibrationTree {
 
   private static final int GAIN_PLACES = 8;
   private static final int VARIANCE_PLACES = 12;
-  private static final DateTimeFormatter MILLIS =
+  static final DateTimeFormatter MILLIS =
       new DateTimeFormatterBuilder().appendInstant(3).toFormatter();
 
   private CalibrationTree() {}

@@ -13,7 +13,9 @@ public enum SchemaDocument {
   /** The head of a ledger, {@code head.json}. */
   HEAD("thumbseal-head-1.schema.json"),
   /** Calibrations of sensors. */
-  CALIBRATION("thumbseal-calibration-1.schema.json");
+  CALIBRATION("thumbseal-calibration-1.schema.json"),
+  /** Corrections of results. */
+  CORRECTION("thumbseal-correction-1.schema.json");
 
   private final String resource;
 
