@@ -12,8 +12,10 @@ import org.thumbseal.capture.CaptureLine;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.json.ResultTree;
+import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.pipeline.Grader;
 import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.pipeline.LiveListener;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.sample.SampleStream;
 import org.thumbseal.sample.StreamEvent;
@@ -96,7 +98,7 @@ final class SessionTarget implements Target {
   }
 
   private void grade(CaptureHeader header, List<CaptureLine> received) {
-    LiveStream live = new LiveStream(header, phase -> {}, this::grade);
+    LiveStream live = new LiveStream(header, new Graded());
     long micros = 0;
     for (CaptureLine line : received) {
       micros = Math.max(micros, line.hostMicros());
@@ -104,6 +106,16 @@ final class SessionTarget implements Target {
     }
     live.end();
     grade(new Capture(header, received, 0));
+  }
+
+  private final class Graded implements LiveListener {
+    @Override
+    public void phase(PhaseEvent.Entered phase) {}
+
+    @Override
+    public void test(Capture capture) {
+      grade(capture);
+    }
   }
 
   private void grade(Capture capture) {
