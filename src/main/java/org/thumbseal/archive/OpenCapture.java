@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,19 +19,17 @@ public final class OpenCapture {
 
   private final Path folder;
   private final String stem;
-  private int number;
-  private Path file;
+  private @Nullable Path file;
   private @Nullable FileChannel channel;
 
   OpenCapture(Path folder, String stem) {
     this.folder = folder;
     this.stem = stem;
-    this.file = next();
   }
 
-  /** Where it is, or will be with the first {@link #rewrite}. */
-  public Path file() {
-    return file;
+  /** Where it is, once {@link #rewrite} has begun it. */
+  public Optional<Path> file() {
+    return Optional.ofNullable(file);
   }
 
   /**
@@ -39,17 +38,19 @@ public final class OpenCapture {
    * @throws ArchiveException if that fails; what was there is there still
    */
   public void rewrite(byte[] capture) throws ArchiveException {
-    Path fresh = file.resolveSibling(file.getFileName() + FRESH);
     try {
       close();
-      replaceBy(fresh, capture);
+      Path target = file().orElseGet(this::free);
+      replace(target, capture);
+      file = target;
       Durable.forceFolder(folder);
     } catch (IOException e) {
       throw ArchiveException.of(folder, e);
     }
   }
 
-  private void replaceBy(Path fresh, byte[] capture) throws IOException {
+  private void replace(Path target, byte[] capture) throws IOException {
+    Path fresh = target.resolveSibling(target.getFileName() + FRESH);
     FileChannel begun =
         FileChannel.open(
             fresh,
@@ -59,7 +60,7 @@ public final class OpenCapture {
     try {
       write(begun, capture);
       begun.force(true);
-      Durable.rename(fresh, file);
+      Durable.rename(fresh, target);
       channel = begun;
     } finally {
       if (channel != begun) {
@@ -97,7 +98,7 @@ public final class OpenCapture {
 
   /** Leaves the file as it is; the next {@link #rewrite} begins another. */
   public void leave() throws ArchiveException {
-    file = next();
+    file = null;
     try {
       close();
     } catch (IOException e) {
@@ -107,9 +108,13 @@ public final class OpenCapture {
 
   /** Removes the file: what was in it is stored, or of no use. */
   public void remove() throws ArchiveException {
+    Path there = file;
+    file = null;
     try {
       close();
-      Files.deleteIfExists(file);
+      if (there != null) {
+        Files.deleteIfExists(there);
+      }
     } catch (IOException e) {
       throw ArchiveException.of(folder, e);
     }
@@ -138,16 +143,12 @@ public final class OpenCapture {
     }
   }
 
-  /**
-   * What an earlier one left, or this one, is never written over, even while it is not in sight.
-   */
-  private Path next() {
-    Path candidate;
-    do {
-      number++;
-      String suffix = number == 1 ? "" : "-" + number;
-      candidate = folder.resolve(stem + suffix + ResultName.CAPTURE);
-    } while (Files.exists(candidate));
+  /** What was left is never written over. */
+  private Path free() {
+    Path candidate = folder.resolve(stem + ResultName.CAPTURE);
+    for (int number = 2; Files.exists(candidate); number++) {
+      candidate = folder.resolve(stem + "-" + number + ResultName.CAPTURE);
+    }
     return candidate;
   }
 }

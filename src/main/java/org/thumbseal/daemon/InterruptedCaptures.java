@@ -114,7 +114,7 @@ public final class InterruptedCaptures {
 
   private void store(Path file, Capture capture, byte[] bytes, List<ResultDocument> results)
       throws ArchiveException {
-    var origin = new Unsaved.Origin(port(capture), file, true);
+    var origin = new Unsaved.Origin(port(capture), Optional.of(file), true);
     boolean stored = store.take(new Unsaved(origin, TestRecorder.named(results), bytes));
     if (stored) {
       store.open().remove(file);

@@ -2,6 +2,7 @@ package org.thumbseal.daemon;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.archive.OpenCapture;
@@ -69,7 +70,7 @@ final class OpenRecording {
     return whole && unwritten.isEmpty();
   }
 
-  Path file() {
+  Optional<Path> file() {
     return file.file();
   }
 

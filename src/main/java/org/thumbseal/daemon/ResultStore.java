@@ -115,8 +115,8 @@ public final class ResultStore {
         store(next, next.results().getFirst());
         next.results().removeFirst();
       }
-      if (next.refused()) {
-        open.remove(next.open());
+      if (next.refused() && next.open().isPresent()) {
+        open.remove(next.open().get());
       }
       return true;
     } catch (ArchiveException e) {
@@ -144,7 +144,7 @@ public final class ResultStore {
         listener.notice(
             oldest.port()
                 + ": too many results wait; the oldest is stored at the next start, from "
-                + oldest.open());
+                + oldest.safeIn().get());
       } else {
         lose(oldest);
         listener.notice(oldest.port() + ": too many results wait; the oldest is lost");

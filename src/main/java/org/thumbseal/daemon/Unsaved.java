@@ -11,7 +11,7 @@ import org.thumbseal.record.ResultDocument;
 final class Unsaved {
   private final String port;
   private final byte[] capture;
-  private final Path open;
+  private final Optional<Path> open;
   private final boolean whole;
   private final Deque<ResultDocument> results;
   private boolean refused;
@@ -34,10 +34,10 @@ final class Unsaved {
    * Where results come from.
    *
    * @param port address
-   * @param open the open capture
+   * @param open the open capture, if it was ever written
    * @param whole whether all of it is in that file
    */
-  record Origin(String port, Path open, boolean whole) {}
+  record Origin(String port, Optional<Path> open, boolean whole) {}
 
   String port() {
     return port;
@@ -61,12 +61,12 @@ final class Unsaved {
     refused = true;
   }
 
-  Path open() {
+  Optional<Path> open() {
     return open;
   }
 
   /** The open capture, if the next start can take the results from it. */
   Optional<Path> safeIn() {
-    return Optional.of(open).filter(file -> whole);
+    return open.filter(file -> whole);
   }
 }

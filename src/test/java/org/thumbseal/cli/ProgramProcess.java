@@ -77,10 +77,11 @@ final class ProgramProcess implements AutoCloseable {
   /** Waits until the process has a device open. */
   void awaitOpen(Path device) throws IOException {
     Path real = device.toRealPath();
-    patiently().until(() -> holds(real));
+    patiently().until(() -> holds(process, real));
   }
 
-  private boolean holds(Path device) throws IOException {
+  /** Whether a process has a device open. */
+  static boolean holds(Process process, Path device) throws IOException {
     try (Stream<Path> open = Files.list(Path.of("/proc", process.pid() + "", "fd"))) {
       return open.anyMatch(link -> pointsTo(link, device));
     }

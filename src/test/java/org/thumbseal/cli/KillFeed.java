@@ -1,0 +1,185 @@
+package org.thumbseal.cli;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLongArray;
+import org.thumbseal.link.HostClock;
+import org.thumbseal.link.PtyPair;
+import org.thumbseal.simulate.Scenario;
+import org.thumbseal.simulate.Script;
+import org.thumbseal.simulate.TestTruth;
+import org.thumbseal.simulate.TimedLine;
+
+/**
+ * A sensor in real time on a pump that is tested every nine seconds, whether anybody listens or
+ * not, with a note of when each line went out. Over TCP, or over a pseudo-terminal.
+ */
+final class KillFeed implements AutoCloseable {
+  private static final int TESTS = 200;
+  private static final long NOT_SENT = 0;
+
+  private final List<TimedLine> lines = new ArrayList<>();
+  private final Map<String, Integer> numbers = new HashMap<>();
+  private final AtomicLongArray sentNanos;
+  private final List<TestTruth> truth;
+  private final ServerSocket server;
+  private final Path folder;
+  private final boolean pty;
+  private final Instant began;
+  private final long beganNanos;
+  private volatile OutputStream listener = OutputStream.nullOutputStream();
+  private volatile boolean closed;
+  private PtyPair pair;
+
+  private KillFeed(Path folder, boolean pty) throws IOException {
+    this.folder = folder;
+    this.pty = pty;
+    Scenario scenario = QuickPump.scenario().with(script());
+    scenario.lines().forEachRemaining(this::add);
+    truth = scenario.truth();
+    sentNanos = new AtomicLongArray(lines.size());
+    server = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
+    began = Instant.now();
+    beganNanos = System.nanoTime();
+    start(this::send, "feed");
+    start(this::accept, "accept");
+  }
+
+  /** Begins now. */
+  static KillFeed start(Path folder, boolean pty) throws IOException {
+    return new KillFeed(folder, pty);
+  }
+
+  private static void start(Runnable work, String name) {
+    Thread thread = new Thread(work, name);
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  private static Script script() {
+    Script script = Script.quiet(2).pumpOn(3);
+    for (int i = 0; i < TESTS; i++) {
+      script = script.block(5).release(4);
+    }
+    return script;
+  }
+
+  private void add(TimedLine line) {
+    numbers.put(line.line(), lines.size());
+    lines.add(line);
+  }
+
+  /** The address for one life of a program. */
+  String plugIn() throws IOException {
+    if (!pty) {
+      return "tcp:127.0.0.1:" + server.getLocalPort();
+    }
+    pair = PtyPair.in(folder);
+    return pair.port();
+  }
+
+  /** The program has the port open. */
+  void opened() {
+    if (pty) {
+      listener = new PtyEnd();
+    }
+  }
+
+  /** The program is dead. */
+  void unplug() throws IOException {
+    listener = OutputStream.nullOutputStream();
+    if (pty) {
+      pair.unplug();
+    }
+  }
+
+  boolean isPty() {
+    return pty;
+  }
+
+  private final class PtyEnd extends OutputStream {
+    @Override
+    public void write(int octet) throws IOException {
+      pair.send(new byte[] {(byte) octet});
+    }
+
+    @Override
+    public void write(byte[] bytes) throws IOException {
+      pair.send(bytes);
+    }
+  }
+
+  private void accept() {
+    while (!closed) {
+      try {
+        Socket socket = server.accept();
+        socket.setTcpNoDelay(true);
+        listener = socket.getOutputStream();
+      } catch (IOException e) {
+        // Closed, or the other end has gone again already.
+      }
+    }
+  }
+
+  private void send() {
+    HostClock clock = HostClock.system();
+    for (int i = 0; i < lines.size() && !closed; i++) {
+      long due = beganNanos + lines.get(i).hostMicros() * 1_000;
+      clock.pause(Duration.ofNanos(Math.max(0, due - System.nanoTime())));
+      OutputStream to = listener;
+      try {
+        to.write((lines.get(i).line() + "\n").getBytes(StandardCharsets.ISO_8859_1));
+        sentNanos.set(i, System.nanoTime());
+      } catch (IOException e) {
+        listener = OutputStream.nullOutputStream();
+      }
+    }
+  }
+
+  /** The tests, times in seconds since {@link #began}. */
+  List<TestTruth> truth() {
+    return truth;
+  }
+
+  Instant began() {
+    return began;
+  }
+
+  /** Seconds since it began. */
+  double seconds(long nanos) {
+    return (nanos - beganNanos) / 1e9;
+  }
+
+  /**
+   * For how long before a moment the lines are missing that went out after this one, s; 0 when none
+   * is.
+   */
+  double missing(String line, long nanos) {
+    Integer number = numbers.get(line);
+    if (number == null) {
+      throw new AssertionError("not a line that was sent: " + line);
+    }
+    long next = number + 1 < lines.size() ? sentNanos.get(number + 1) : NOT_SENT;
+    return next == NOT_SENT ? 0 : Math.max(0, (nanos - next) / 1e9);
+  }
+
+  @Override
+  public void close() throws IOException {
+    closed = true;
+    server.close();
+    if (pair != null) {
+      pair.unplug();
+    }
+  }
+}
