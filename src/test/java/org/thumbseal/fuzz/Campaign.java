@@ -33,6 +33,8 @@ final class Campaign {
 
   /** Makes so many attempts, from this number on; throws at the first fault. */
   void run(long from, long count) {
+    at = from;
+    over = false;
     Thread worker = new Thread(() -> attempts(from, count), "fuzz " + name);
     worker.setDaemon(true);
     worker.start();
@@ -53,6 +55,7 @@ final class Campaign {
     long seen = -1;
     try {
       while (!over) {
+        // One look a minute: an input that is still the same has had far more than it needs.
         if (seen == at) {
           throw new AssertionError(
               where(at) + " hangs at " + Arrays.toString(worker.getStackTrace()));

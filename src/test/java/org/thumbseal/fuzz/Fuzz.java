@@ -5,7 +5,7 @@ package org.thumbseal.fuzz;
  * first fault with the seed, the number and the bytes of the input.
  */
 final class Fuzz {
-  private static final long CHUNK = 20_000;
+  private static final long CHUNK = 50_000;
 
   private Fuzz() {}
 
