@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLongArray;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.link.PtyPair;
@@ -40,7 +41,7 @@ final class KillFeed implements AutoCloseable {
   private final long beganNanos;
   private volatile OutputStream listener = OutputStream.nullOutputStream();
   private volatile boolean closed;
-  private PtyPair pair;
+  private Optional<PtyPair> pair = Optional.empty();
 
   private KillFeed(Path folder, boolean pty) throws IOException {
     this.folder = folder;
@@ -85,8 +86,9 @@ final class KillFeed implements AutoCloseable {
     if (!pty) {
       return "tcp:127.0.0.1:" + server.getLocalPort();
     }
-    pair = PtyPair.in(folder);
-    return pair.port();
+    PtyPair opened = PtyPair.in(folder);
+    pair = Optional.of(opened);
+    return opened.port();
   }
 
   /** The program has the port open. */
@@ -100,7 +102,7 @@ final class KillFeed implements AutoCloseable {
   void unplug() throws IOException {
     listener = OutputStream.nullOutputStream();
     if (pty) {
-      pair.unplug();
+      pair.orElseThrow().unplug();
     }
   }
 
@@ -111,12 +113,12 @@ final class KillFeed implements AutoCloseable {
   private final class PtyEnd extends OutputStream {
     @Override
     public void write(int octet) throws IOException {
-      pair.send(new byte[] {(byte) octet});
+      pair.orElseThrow().send(new byte[] {(byte) octet});
     }
 
     @Override
     public void write(byte[] bytes) throws IOException {
-      pair.send(bytes);
+      pair.orElseThrow().send(bytes);
     }
   }
 
@@ -178,8 +180,8 @@ final class KillFeed implements AutoCloseable {
   public void close() throws IOException {
     closed = true;
     server.close();
-    if (pair != null) {
-      pair.unplug();
+    if (pair.isPresent()) {
+      pair.get().unplug();
     }
   }
 }

@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.awaitility.Awaitility;
@@ -42,7 +43,7 @@ final class KillLane implements AutoCloseable {
   private final List<TestTruth> due = new ArrayList<>();
   private final List<Path> printed = new ArrayList<>();
   private double verdictDelay = FIRST_GUESS;
-  private WatchLife life;
+  private Optional<WatchLife> started = Optional.empty();
   private double listening;
 
   KillLane(Path folder, boolean pty, long seed, KillTally tally) throws IOException {
@@ -57,13 +58,13 @@ final class KillLane implements AutoCloseable {
     begin();
     for (int i = 0; i < kills; i++) {
       HostClock.system().pause(Duration.ofNanos((long) (1e9 * untilKill(i % 2 == 0))));
-      endAt(life.kill());
+      endAt(life().kill());
       feed.unplug();
       begin();
       assertAllThere();
     }
     endAt(System.nanoTime());
-    assertThat(life.stop()).as(life.err()).isZero();
+    assertThat(life().stop()).as(life().err()).isZero();
     assertThat(results().resolve("open")).doesNotExist();
     assertAllThere();
   }
@@ -78,9 +79,10 @@ final class KillLane implements AutoCloseable {
 
   private void begin() throws Exception {
     String port = feed.plugIn();
-    life =
+    WatchLife life =
         WatchLife.start(
             folder, "watch", "--port", port, "--results", results(), "--key", key(), "--wait");
+    started = Optional.of(life);
     if (feed.isPty()) {
       Path device = Path.of(port).toRealPath();
       Awaitility.await()
@@ -90,6 +92,10 @@ final class KillLane implements AutoCloseable {
     }
     life.awaitErr("a sensor is speaking");
     listening = feed.seconds(System.nanoTime());
+  }
+
+  private WatchLife life() {
+    return started.orElseThrow();
   }
 
   /** Seconds from now to the next kill. */
@@ -112,13 +118,13 @@ final class KillLane implements AutoCloseable {
         .filter(test -> test.occludedAt() > listening + TO_SEE_IT_WHOLE)
         .filter(test -> test.endedAt() < end - SURELY_ENDED)
         .forEach(due::add);
-    for (WatchLife.Said said : life.out()) {
+    for (WatchLife.Said said : life().out()) {
       if (said.line().strip().endsWith(".json")) {
         printed.add(Path.of(said.line().strip()));
         learnDelay(feed.seconds(said.nanos()));
       }
     }
-    if (!life.process().isAlive()) {
+    if (!life().process().isAlive()) {
       tally.kill(results(), missing(nanos));
     }
   }
@@ -177,9 +183,7 @@ final class KillLane implements AutoCloseable {
 
   @Override
   public void close() throws IOException {
-    if (life != null) {
-      life.process().destroyForcibly();
-    }
+    started.ifPresent(life -> life.process().destroyForcibly());
     feed.close();
   }
 }
