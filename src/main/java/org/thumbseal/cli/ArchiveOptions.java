@@ -14,6 +14,7 @@ import org.thumbseal.seal.KeyException;
 import org.thumbseal.seal.KeyStore;
 import org.thumbseal.seal.OpenedKey;
 import org.thumbseal.seal.SigningKey;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Where sealed results go, and the key that seals them. */
@@ -31,6 +32,8 @@ final class ArchiveOptions {
           "the key that seals; made where it is missing. Default: THUMBSEAL_KEY, else"
               + " signing-key.pem in the user's configuration")
   private @Nullable Path key;
+
+  @Mixin private PassphraseOption passphrase = new PassphraseOption();
 
   ArchiveOptions() {}
 
@@ -57,7 +60,8 @@ final class ArchiveOptions {
 
   private Archive open(Path directory, PrintWriter err, Opening opening) {
     try {
-      OpenedKey opened = KeyStore.loadOrCreate(keyFile());
+      OpenedKey opened = KeyStore.loadOrCreate(keyFile(), passphrase.passphrases());
+      opened.notes().forEach(note -> say(err, note));
       if (opened.created()) {
         say(err, opened.note() + "; keep a copy of it safe");
       }

@@ -19,4 +19,9 @@ final class KeyOption {
   Path file() {
     return key != null ? key : KeyStore.defaultFile(System.getenv());
   }
+
+  /** Whether it was said which one. */
+  boolean isGiven() {
+    return key != null || !System.getenv().getOrDefault("THUMBSEAL_KEY", "").isEmpty();
+  }
 }

@@ -16,7 +16,7 @@ public final class Main {
 
   /** Runs one command and ends the process with its exit code. */
   public static void main(String[] args) {
-    int code = run(args, new Streams(System.in, System.out, System.err));
+    int code = run(args, new Streams(System.in, System.out, System.err, Terminal.system()));
     if (code != ExitCode.GOOD) {
       System.exit(code);
     }

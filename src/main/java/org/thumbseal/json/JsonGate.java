@@ -96,7 +96,9 @@ public final class JsonGate {
     String plain =
         e.getOriginalMessage()
             .replaceAll("(, from `[^`]*`| \\(start marker at .*| \\(bound as .*|: enable `.*)", "")
-            .replaceAll("\\(maximum allowed \\((\\d+)\\)", "$1");
+            .replaceAll("\\(maximum allowed \\((\\d+)\\)", "$1")
+            // The word may be a private key that was given for a document by mistake.
+            .replaceAll("Unrecognized token '[^']*'", "Unrecognized token");
     var where = e.getLocation();
     boolean known = where != null && where.getLineNr() > 0;
     return known

@@ -8,9 +8,11 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.Canonical;
 
@@ -20,7 +22,6 @@ import org.thumbseal.json.Canonical;
  */
 public final class KeyStore {
   private static final String DEFAULT_NAME = "signing-key.pem";
-  private static final String TRUSTED = "trusted";
   private static final int LARGEST_KEY_FILE = 16_384;
 
   private KeyStore() {}
@@ -42,8 +43,7 @@ public final class KeyStore {
    */
   public static List<Path> defaultTrust(Path keyFile) {
     List<Path> trust = new ArrayList<>();
-    Path folder = folder(keyFile);
-    for (Path candidate : List.of(publicFile(keyFile), folder.resolve(TRUSTED))) {
+    for (Path candidate : List.of(publicFile(keyFile), new TrustFolder(keyFile).path())) {
       if (Files.exists(candidate)) {
         trust.add(candidate);
       }
@@ -52,15 +52,25 @@ public final class KeyStore {
   }
 
   /**
-   * The key in this file; a new one when there is no such file.
+   * As {@link #loadOrCreate(Path, Passphrases)}, where nothing is encrypted.
    *
    * @throws KeyException if the file is no usable key, others can read it, or it cannot be written
    */
   public static OpenedKey loadOrCreate(Path file) throws KeyException {
+    return loadOrCreate(file, Passphrases.NONE);
+  }
+
+  /**
+   * The key in this file; a new one when there is no such file.
+   *
+   * @throws KeyException if the file is no usable key, its passphrase cannot be had, others can
+   *     read it, or it cannot be written
+   */
+  public static OpenedKey loadOrCreate(Path file, Passphrases passphrases) throws KeyException {
     if (!Files.exists(file)) {
-      return create(file);
+      return create(file, passphrases);
     }
-    OpenedKey key = load(file);
+    OpenedKey key = load(file, passphrases);
     completePublic(key);
     return key;
   }
@@ -75,46 +85,87 @@ public final class KeyStore {
   }
 
   /**
-   * The key in this file.
+   * As {@link #load(Path, Passphrases)}, where it is not encrypted.
    *
    * @throws KeyException if the file is missing, no usable key, or others can read it
    */
   public static OpenedKey load(Path file) throws KeyException {
-    if (Files.isDirectory(file)) {
-      throw new KeyException(file + ": is a directory; name the key file in it");
-    }
-    if (Files.exists(file) && !Files.isRegularFile(file)) {
-      throw new KeyException(file + ": is a pipe or a device, not a key file");
-    }
+    return load(file, Passphrases.NONE);
+  }
+
+  /**
+   * The key in this file. Where a change of the key was cut short, that is put in order first.
+   *
+   * @throws KeyException if the file is missing, no usable key, its passphrase cannot be had, or
+   *     others can read it
+   */
+  public static OpenedKey load(Path file, Passphrases passphrases) throws KeyException {
+    String text = text(file);
+    List<String> notes = settled(file);
+    Passphrase passphrase = SigningKey.isEncrypted(text) ? passphrases.of(file) : null;
     try {
-      OwnerOnly.require(file);
-      return new OpenedKey(SigningKey.fromPem(text(file)), file, false);
-    } catch (NoSuchFileException e) {
-      throw new KeyException(file + ": no such key; make one with: thumbseal key new");
-    } catch (IOException e) {
-      throw unusable(file, "cannot be read", e);
+      SigningKey key =
+          passphrase == null ? SigningKey.fromPem(text) : SigningKey.fromPem(text, passphrase);
+      return new OpenedKey(key, file, false, notes);
     } catch (KeyException e) {
       throw new KeyException(file + ": " + e.getMessage());
     }
   }
 
   /**
-   * Makes a key and writes it to this file, which must not exist.
+   * Whether it takes a passphrase to open the key in this file.
+   *
+   * @throws KeyException if the file is missing, or others can read it
+   */
+  public static boolean isEncrypted(Path file) throws KeyException {
+    return SigningKey.isEncrypted(text(file));
+  }
+
+  /**
+   * As {@link #create(Path, Passphrases)}, not encrypted.
    *
    * @throws KeyException if something is there already, or it cannot be written
    */
   public static OpenedKey create(Path file) throws KeyException {
-    SigningKey key = SigningKey.generate();
+    return create(file, Passphrases.NONE);
+  }
+
+  /**
+   * Makes a key and writes it to this file, which must not exist.
+   *
+   * @throws KeyException if something is there already, its passphrase cannot be had, or it cannot
+   *     be written
+   */
+  public static OpenedKey create(Path file, Passphrases passphrases) throws KeyException {
     prepareFolder(folder(file));
     try {
       requireAbsent(file);
+      requireAbsent(publicFile(file));
+      Optional<Passphrase> passphrase = passphrases.forNewKey();
+      SigningKey key = SigningKey.generate();
       writePublic(file, key);
-      OwnerOnly.write(file, key.pem());
-      return new OpenedKey(key, file, true);
-    } catch (FileAlreadyExistsException e) {
-      throw new KeyException(e.getFile() + ": is there already; keys are never overwritten");
+      OwnerOnly.write(file, key.pem(passphrase));
+      return new OpenedKey(key, file, true, List.of());
     } catch (IOException e) {
-      throw unusable(file, "cannot be written", e);
+      throw notWritten(file, e);
+    }
+  }
+
+  /**
+   * Makes a new key in the place of the one in this file. The old private key is kept beside it
+   * under a name that says until when it was used, and the old public key is trusted until then.
+   *
+   * @param name whose keys they are, for the public files
+   * @throws KeyException if there is no key, its passphrase cannot be had, or it cannot be written
+   */
+  public static RenewedKey renew(Path file, Optional<String> name, Passphrases passphrases)
+      throws KeyException {
+    OpenedKey old = load(file, passphrases);
+    Optional<Passphrase> passphrase = passphrases.forNewKey();
+    try {
+      return new KeyRenewal(file, InstantSource.system()).renew(old.key(), name, passphrase);
+    } catch (IOException e) {
+      throw notWritten(file, e);
     }
   }
 
@@ -122,6 +173,19 @@ public final class KeyStore {
   public static Path publicFile(Path keyFile) {
     String name = keyFile.getFileName().toString().replaceFirst("\\.pem$", "");
     return folder(keyFile).resolve(name + ".jwk");
+  }
+
+  /**
+   * The key in the public file beside this private one; empty when there is no such file.
+   *
+   * @throws KeyException if the file is no public key
+   */
+  public static Optional<VerifyingKey> publicHalf(Path keyFile) throws KeyException {
+    Path file = publicFile(keyFile);
+    if (!Files.exists(file)) {
+      return Optional.empty();
+    }
+    return TrustStore.load(List.of(file)).all().stream().map(TrustedKey::key).findFirst();
   }
 
   private static void prepareFolder(Path folder) throws KeyException {
@@ -145,11 +209,44 @@ public final class KeyStore {
     OwnerOnly.write(publicFile(file), Canonical.text(key.verifyingKey().jwk()) + "\n");
   }
 
-  private static String text(Path file) throws IOException, KeyException {
+  private static List<String> settled(Path file) throws KeyException {
+    try {
+      return new KeyRenewal(file, InstantSource.system()).settle();
+    } catch (IOException e) {
+      throw notWritten(file, e);
+    }
+  }
+
+  private static String text(Path file) throws KeyException {
+    if (Files.isDirectory(file)) {
+      throw new KeyException(file + ": is a directory; name the key file in it");
+    }
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      throw new KeyException(file + ": is a pipe or a device, not a key file");
+    }
+    try {
+      OwnerOnly.require(file, "private key");
+      return bounded(file);
+    } catch (NoSuchFileException e) {
+      throw new KeyException(file + ": no such key; make one with: thumbseal key new");
+    } catch (IOException e) {
+      throw unusable(file, "cannot be read", e);
+    } catch (KeyException e) {
+      throw new KeyException(file + ": " + e.getMessage());
+    }
+  }
+
+  private static String bounded(Path file) throws IOException, KeyException {
     if (Files.size(file) > LARGEST_KEY_FILE) {
       throw new KeyException("is too large for a key");
     }
     return Files.readString(file, StandardCharsets.ISO_8859_1);
+  }
+
+  static KeyException notWritten(Path file, IOException e) {
+    return e instanceof FileAlreadyExistsException there
+        ? new KeyException(there.getFile() + ": is there already; keys are never overwritten")
+        : unusable(file, "cannot be written", e);
   }
 
   private static KeyException unusable(Path file, String what, IOException e) {
@@ -162,7 +259,7 @@ public final class KeyStore {
     return told ? ((FileSystemException) e).getReason() : e.getMessage();
   }
 
-  private static Path folder(Path file) {
+  static Path folder(Path file) {
     Path parent = file.toAbsolutePath().getParent();
     return parent == null ? file.toAbsolutePath() : parent;
   }

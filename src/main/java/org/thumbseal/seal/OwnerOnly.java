@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermission;
@@ -39,7 +40,7 @@ final class OwnerOnly {
     Set<StandardOpenOption> options =
         Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     try (FileChannel out = FileChannel.open(file, options, attributes("rw-------"))) {
-      ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.US_ASCII));
+      ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8));
       while (bytes.hasRemaining()) {
         out.write(bytes);
       }
@@ -47,9 +48,24 @@ final class OwnerOnly {
     }
   }
 
-  static void require(Path file) throws IOException, KeyException {
+  /** Puts a file in the place of another, in one step that is on the disk at the end. */
+  static void replace(Path file, Path place) throws IOException {
+    Files.move(file, place, StandardCopyOption.ATOMIC_MOVE);
+    if (POSIX) {
+      try (FileChannel folder = FileChannel.open(KeyStore.folder(place), StandardOpenOption.READ)) {
+        folder.force(true);
+      }
+    }
+  }
+
+  /**
+   * Refuses a secret that others can read.
+   *
+   * @param what it is, for the message
+   */
+  static void require(Path file, String what) throws IOException, KeyException {
     if (openToOthers(file)) {
-      throw new KeyException("others can read this private key; run: chmod 600 " + file);
+      throw new KeyException("others can read this " + what + "; run: chmod 600 " + file);
     }
     Path folder = file.toAbsolutePath().getParent();
     if (folder != null) {
@@ -60,8 +76,7 @@ final class OwnerOnly {
   static void requireFolder(Path folder) throws IOException, KeyException {
     if (openToOthers(folder)) {
       throw new KeyException(
-          "others can enter the folder of the key; keep it in one of its own, or run: chmod 700 "
-              + folder);
+          "others can enter its folder; keep it in one of its own, or run: chmod 700 " + folder);
     }
   }
 

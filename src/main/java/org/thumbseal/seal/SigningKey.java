@@ -11,9 +11,13 @@ import java.security.interfaces.EdECPrivateKey;
 import java.security.spec.NamedParameterSpec;
 import java.security.spec.PKCS8EncodedKeySpec;
 import java.util.Arrays;
+import java.util.Optional;
 
 /** An Ed25519 private key (RFC 8032) and the public key that belongs to it. */
 public final class SigningKey {
+  private static final String PLAIN = "PRIVATE KEY";
+  private static final String ENCRYPTED = "ENCRYPTED PRIVATE KEY";
+
   private final PrivateKey secret;
   private final VerifyingKey verifyingKey;
 
@@ -38,9 +42,35 @@ public final class SigningKey {
    * @throws KeyException if the text is anything else
    */
   static SigningKey fromPem(String text) throws KeyException {
-    byte[] der =
-        Pem.read("PRIVATE KEY", text)
-            .orElseThrow(() -> new KeyException("is not an unencrypted PKCS#8 PEM private key"));
+    return fromDer(
+        Pem.read(PLAIN, text)
+            .orElseThrow(() -> new KeyException("is not a PKCS#8 PEM private key")));
+  }
+
+  /**
+   * Reads an encrypted private key in PKCS#8 PEM.
+   *
+   * @throws KeyException if the text is anything else, or the passphrase is wrong
+   */
+  static SigningKey fromPem(String text, Passphrase passphrase) throws KeyException {
+    byte[] encrypted =
+        Pem.read(ENCRYPTED, text)
+            .orElseThrow(() -> new KeyException("is not an encrypted PKCS#8 PEM private key"));
+    byte[] der = Pbes2.decrypt(encrypted, passphrase);
+    try {
+      return fromDer(der);
+    } catch (KeyException e) {
+      throw new KeyException("the passphrase is wrong, or it is not an Ed25519 private key");
+    } finally {
+      Arrays.fill(der, (byte) 0);
+    }
+  }
+
+  static boolean isEncrypted(String text) {
+    return Pem.read(ENCRYPTED, text).isPresent();
+  }
+
+  private static SigningKey fromDer(byte[] der) throws KeyException {
     try {
       PrivateKey key =
           KeyFactory.getInstance("Ed25519").generatePrivate(new PKCS8EncodedKeySpec(der));
@@ -58,7 +88,14 @@ public final class SigningKey {
 
   /** The private key in PKCS#8 PEM; to be written nowhere but into the key file. */
   String pem() {
-    return Pem.write("PRIVATE KEY", secret.getEncoded());
+    return Pem.write(PLAIN, secret.getEncoded());
+  }
+
+  /** The same, encrypted if there is a passphrase. */
+  String pem(Optional<Passphrase> passphrase) {
+    return passphrase
+        .map(p -> Pem.write(ENCRYPTED, Pbes2.encrypt(secret.getEncoded(), p)))
+        .orElseGet(this::pem);
   }
 
   byte[] sign(byte[] message) {

@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
  * @param first the first instant it stands for
  * @param last the last one
  */
-record StatedTime(String text, Instant first, Instant last) {
+public record StatedTime(String text, Instant first, Instant last) {
   private static final Pattern DATE = Pattern.compile("\\d{4}-\\d\\d-\\d\\d");
   private static final Pattern TIME =
       Pattern.compile(

@@ -3,6 +3,7 @@ package org.thumbseal.seal;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,6 +48,13 @@ public final class TrustStore {
   /** The trusted key with this thumbprint. */
   Optional<TrustedKey> find(String kid) {
     return Optional.ofNullable(keys.get(kid));
+  }
+
+  /** All of them, by name. */
+  public List<TrustedKey> all() {
+    return keys.values().stream()
+        .sorted(Comparator.comparing(TrustedKey::name).thenComparing(k -> k.key().kid()))
+        .toList();
   }
 
   /** How many keys are trusted. */

@@ -12,7 +12,7 @@ import tools.jackson.databind.node.ObjectNode;
  * @param key the key
  * @param validity of which time its documents are trusted
  */
-record TrustedKey(String name, VerifyingKey key, Validity validity) {
+public record TrustedKey(String name, VerifyingKey key, Validity validity) {
   /** A key without a name, for all times. */
   static TrustedKey of(VerifyingKey key) {
     return new TrustedKey(key.fingerprint(), key, Validity.ALWAYS);
@@ -27,6 +27,18 @@ record TrustedKey(String name, VerifyingKey key, Validity validity) {
     VerifyingKey key = Jwk.read(jwk);
     String name = Jwk.text(jwk, "name").filter(n -> !n.isBlank()).orElse(key.fingerprint());
     return new TrustedKey(Printable.line(name), key, Validity.read(jwk));
+  }
+
+  /** Name and bounds in words. */
+  public String text() {
+    return (name + " " + validity.text()).strip();
+  }
+
+  /** What a trust file says of it. */
+  ObjectNode entry() {
+    ObjectNode entry = key.jwk().put("name", name);
+    validity.write(entry);
+    return entry;
   }
 
   boolean isNamed() {

@@ -14,7 +14,7 @@ import tools.jackson.databind.node.ObjectNode;
  * @param from not before this, if there is a beginning
  * @param until not after this, if there is an end
  */
-record Validity(Optional<StatedTime> from, Optional<StatedTime> until) {
+public record Validity(Optional<StatedTime> from, Optional<StatedTime> until) {
   static final String FROM = "validFrom";
   static final String UNTIL = "validUntil";
 
