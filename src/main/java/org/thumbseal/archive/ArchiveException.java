@@ -31,6 +31,13 @@ public final class ArchiveException extends Exception {
     return new ArchiveException(path + ": " + reason(cause));
   }
 
+  /** Why something cannot be read, in half a sentence. */
+  static String reading(IOException cause) {
+    return cause instanceof AccessDeniedException
+        ? "may not be read: permission denied"
+        : "cannot be read: " + cause.getMessage();
+  }
+
   private static String reason(IOException cause) {
     if (cause instanceof AccessDeniedException) {
       return "permission denied";

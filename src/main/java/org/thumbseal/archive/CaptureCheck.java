@@ -17,6 +17,7 @@ enum CaptureCheck {
   MISSING("its capture is not beside it"),
   DIFFERENT("the capture beside it is not the one that was sealed"),
   UNREADABLE("its capture cannot be read"),
+  LINK("its capture is a symbolic link, which is not followed"),
   UNSAFE("it names a capture outside its folder");
 
   private final String remark;
@@ -39,6 +40,9 @@ enum CaptureCheck {
     }
     try {
       Path capture = document.resolveSibling(name);
+      if (Files.isSymbolicLink(capture)) {
+        return LINK;
+      }
       return Files.isRegularFile(capture) ? compare(capture, evidence) : MISSING;
     } catch (InvalidPathException e) {
       return UNSAFE;

@@ -27,11 +27,11 @@ final class CorrectionCheck {
 
   /** Takes the document if it is a correction; one whose own seal is broken has been told. */
   void see(Path file, DocumentCheck check) {
-    if (check.correction().isEmpty() || !check.seal().intact()) {
+    if (check.facts().correction().isEmpty() || !check.seal().intact()) {
       return;
     }
     try {
-      corrections.add(file, check.correction().get(), check.seal());
+      corrections.add(file, check.facts().correction().get(), check.seal());
     } catch (JsonRefusedException e) {
       report.accept(new Outcome.Unreadable(file, String.valueOf(e.getMessage())));
     }

@@ -3,30 +3,31 @@ package org.thumbseal.archive;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
-import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.Head;
-import org.thumbseal.seal.LedgerEntry;
 import org.thumbseal.seal.SealAnswer;
 import org.thumbseal.seal.SealCheck;
 import org.thumbseal.seal.SealVerifier;
-import tools.jackson.databind.node.ObjectNode;
 
-/** Checks every document of a result directory, the captures, and that the chains are whole. */
+/**
+ * Checks every document of a result directory, the captures, and that the chains are whole. Faults
+ * of single files are told by folder and name, then those of each chain by number: the same
+ * directory gives the same lines on every file system.
+ */
 final class DirectoryCheck {
   private final ResultDirectory directory;
   private final SealVerifier verifier;
   private final Consumer<Outcome> report;
-  private final Map<String, List<Link>> chains = new TreeMap<>();
+  private final Map<String, Chain> chains = new TreeMap<>();
   private final CorrectionCheck corrections;
   private long documents;
   private long captures;
+  private long withoutCapture;
 
   DirectoryCheck(ResultDirectory directory, SealVerifier verifier, Consumer<Outcome> report) {
     this.directory = directory;
@@ -35,17 +36,102 @@ final class DirectoryCheck {
     this.corrections = new CorrectionCheck(directory, report);
   }
 
-  DirectorySummary run() throws IOException {
-    Optional<Head> head = readHead(report);
-    directory.forEachDocument(this::checkDocument);
-    Optional<Head> newest = readHead(outcome -> {});
-    Map<String, ChainEnd> ends = ends(head);
-    ends.keySet().forEach(kid -> chains.computeIfAbsent(kid, k -> new ArrayList<>()));
-    chains.forEach(
-        (kid, links) ->
-            reportChain(links, ends.getOrDefault(kid, ChainEnd.none(kid)), newestEnd(newest, kid)));
+  DirectorySummary run(VerificationProgress progress) throws IOException {
+    HeadReading reading = new HeadReading(directory, verifier);
+    Optional<Head> head = reading.read(report);
+    List<Folder> folders = folders();
+    long all = folders.stream().mapToLong(folder -> folder.documents().size()).sum();
+    for (Folder folder : folders) {
+      checkFolder(folder, () -> progress.checked(documents, all));
+    }
+    checkChains(head, reading.read(outcome -> {}));
     corrections.run();
-    return new DirectorySummary(directory.path(), documents, captures, chains.size());
+    return summary();
+  }
+
+  /** All names are read first, so that what is stored meanwhile is left for the next time. */
+  private List<Folder> folders() throws IOException {
+    List<Folder> folders = new ArrayList<>();
+    for (Path path : directory.folders()) {
+      try {
+        folders.add(directory.read(path));
+      } catch (IOException e) {
+        unreadable(path, e);
+      }
+    }
+    return folders;
+  }
+
+  private void checkFolder(Folder folder, Runnable checkedOne) {
+    FolderRemarks remarks = new FolderRemarks(folder, folder.path().equals(directory.path()));
+    try (InOrder<DirectoryMember> members =
+        new InOrder<>(
+            member -> {
+              take(folder, member);
+              member.check().ifPresent(c -> remarks.document(member.name(), c.facts().capture()));
+              checkedOne.run();
+            })) {
+      folder
+          .documents()
+          .forEach(name -> members.give(() -> DirectoryMember.of(folder.path(), name, verifier)));
+      members.finish();
+      remarks.report(report);
+    } catch (IOException e) {
+      unreadable(folder.path(), e);
+    }
+  }
+
+  private void unreadable(Path path, IOException cause) {
+    report.accept(new Outcome.Unreadable(path, ArchiveException.reading(cause)));
+  }
+
+  private void take(Folder folder, DirectoryMember member) {
+    documents++;
+    member.remarks(folder.path()).forEach(report);
+    member.check().ifPresent(check -> take(folder, member.name(), check));
+  }
+
+  private void take(Folder folder, String name, DocumentCheck check) {
+    corrections.see(folder.path().resolve(name), check);
+    captures += check.capture() == CaptureCheck.SAME ? 1 : 0;
+    withoutCapture += check.capture() == CaptureCheck.NONE ? 1 : 0;
+    // A lost capture is a fault of its own; the place is judged by the seal alone.
+    boolean reported = check.answer(true) == SealAnswer.BROKEN_SEAL;
+    SealCheck seal = check.seal();
+    Link.Standing standing =
+        new Link.Standing(seal.answer(), seal.signer(), seal.reason(), reported);
+    check
+        .entry()
+        .ifPresent(
+            entry -> {
+              chain(entry.kid()).add(folder.path(), name, entry, standing);
+              check.facts().period().ifPresent(chain(entry.kid())::dated);
+            });
+  }
+
+  private Chain chain(String kid) {
+    return chains.computeIfAbsent(kid, k -> new Chain());
+  }
+
+  private void checkChains(Optional<Head> head, Optional<Head> newest) {
+    Map<String, ChainEnd> ends = HeadReading.ends(head);
+    ends.keySet().forEach(this::chain);
+    chains.values().forEach(Chain::inOrder);
+    chains.forEach(
+        (kid, chain) -> {
+          ChainEnd known = ends.getOrDefault(kid, ChainEnd.none(kid));
+          ChainCheck.run(
+              chain.inOrder(), new ChainCheck.End(known, newestEnd(newest, kid)), new Told(chain));
+        });
+  }
+
+  /** What is wrong with the tie to the chain of the key that was in use before. */
+  private Optional<String> tieFault(Chain chain, Link link) {
+    return chain
+        .tie(link)
+        .filter(end -> link.sound())
+        .filter(end -> !chains.containsKey(end.kid()) || !chain(end.kid()).holds(end))
+        .map(Link::tornFrom);
   }
 
   /** Without a head nothing is known of an end, so nothing can lie beyond it. */
@@ -54,96 +140,35 @@ final class DirectoryCheck {
         .orElse(new ChainEnd(kid, Long.MAX_VALUE, ""));
   }
 
-  private Optional<Head> readHead(Consumer<Outcome> reader) {
-    if (!directory.hasHead()) {
-      reader.accept(
-          chainFault(directory.path(), "head.json is missing, so a cut-off end would not show"));
-      return Optional.empty();
-    }
-    try {
-      return checkHead(directory.head(), reader);
-    } catch (JsonRefusedException e) {
-      reader.accept(new Outcome.Unreadable(directory.headFile(), String.valueOf(e.getMessage())));
-      return Optional.empty();
-    }
+  private DirectorySummary summary() {
+    List<ChainSummary> each = new ArrayList<>();
+    chains.forEach((kid, chain) -> each.add(chain.summary(kid)));
+    return new DirectorySummary(directory.path(), documents, captures, withoutCapture, each);
   }
 
-  private Optional<Head> checkHead(ObjectNode tree, Consumer<Outcome> reader) {
-    SealCheck seal = verifier.check(tree);
-    Optional<Head> head = seal.intact() ? Head.read(tree) : Optional.empty();
-    if (seal.intact() && head.isEmpty()) {
-      reader.accept(chainFault(directory.headFile(), "is not the head of a ledger"));
-    } else if (seal.answer() != SealAnswer.TRUSTED_KEY) {
-      reader.accept(
-          new Outcome.Answered(directory.headFile(), seal.answer(), seal.signer(), seal.reason()));
+  /** Passes on what is found in a chain. */
+  private final class Told implements ChainCheck.Findings {
+    private final Chain chain;
+
+    Told(Chain chain) {
+      this.chain = chain;
     }
-    return head;
-  }
 
-  private void checkDocument(Path file) {
-    documents++;
-    try {
-      DocumentCheck check = DocumentCheck.of(file, verifier);
-      corrections.see(file, check);
-      captures += check.capture() == CaptureCheck.SAME ? 1 : 0;
-      SealAnswer answer = check.answer(true);
-      boolean broken = answer == SealAnswer.BROKEN_SEAL;
-      check.entry().ifPresent(entry -> keep(file, entry, check.seal(), broken));
-      if (broken) {
-        report.accept(new Outcome.Answered(file, answer, check.seal().signer(), check.remark()));
-      } else if (check.entry().isEmpty()) {
-        report.accept(chainFault(file, "has no place in a ledger"));
-      }
-    } catch (JsonRefusedException e) {
-      report.accept(new Outcome.Unreadable(file, String.valueOf(e.getMessage())));
+    @Override
+    public void missing(String text) {
+      report.accept(DirectoryMember.chainFault(directory.path(), text));
     }
-  }
 
-  /** A lost capture is a fault of its own; the place in the chain is judged by the seal alone. */
-  private void keep(Path file, LedgerEntry entry, SealCheck seal, boolean reported) {
-    chains
-        .computeIfAbsent(entry.kid(), k -> new ArrayList<>())
-        .add(new Link(file, entry, seal, reported));
-  }
-
-  private void reportChain(List<Link> links, ChainEnd end, ChainEnd newestEnd) {
-    ChainCheck check = ChainCheck.of(links, end, newestEnd);
-    check.missing().forEach(text -> report.accept(chainFault(directory.path(), text)));
-    for (Link link : links) {
-      Optional<String> fault =
-          Optional.ofNullable(check.faults().get(link)).or(() -> continuesFault(link));
-      if (fault.isPresent()) {
-        report.accept(chainFault(link.file(), fault.get()));
-      } else if (!link.reported()) {
-        SealCheck seal = link.seal();
+    @Override
+    public void judged(Link link, String placeFault) {
+      String fault = placeFault.isEmpty() ? tieFault(chain, link).orElse("") : placeFault;
+      Link.Standing seal = link.standing();
+      if (!fault.isEmpty()) {
+        report.accept(DirectoryMember.chainFault(link.file(), fault));
+      } else if (!seal.reported()) {
         report.accept(
             new Outcome.Answered(link.file(), seal.answer(), seal.signer(), seal.reason()));
       }
     }
-  }
-
-  /** What is wrong with the tie to the chain of the key that was in use before. */
-  private Optional<String> continuesFault(Link link) {
-    return link.entry()
-        .position()
-        .continues()
-        .filter(end -> link.sound())
-        .filter(
-            end -> chains.getOrDefault(end.kid(), List.of()).stream().noneMatch(l -> l.isAt(end)))
-        .map(Link::tornFrom);
-  }
-
-  private static Map<String, ChainEnd> ends(Optional<Head> head) {
-    Map<String, ChainEnd> ends = new HashMap<>();
-    head.ifPresent(
-        h -> {
-          h.earlier().forEach(e -> ends.put(e.kid(), e));
-          ends.put(h.last().kid(), h.last());
-        });
-    return ends;
-  }
-
-  private static Outcome chainFault(Path path, String text) {
-    return new Outcome.Answered(path, SealAnswer.BROKEN_CHAIN, "", text);
   }
 }

@@ -2,7 +2,6 @@ package org.thumbseal.archive;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import org.thumbseal.json.CorrectionReader;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.LedgerEntry;
@@ -17,20 +16,17 @@ import tools.jackson.databind.node.ObjectNode;
  * @param seal of the document
  * @param capture beside it
  * @param entry its place in the ledger, as far as it can be read
- * @param correction the document itself if it is a correction
+ * @param facts what else it says
  */
 record DocumentCheck(
-    SealCheck seal,
-    CaptureCheck capture,
-    Optional<LedgerEntry> entry,
-    Optional<ObjectNode> correction) {
+    SealCheck seal, CaptureCheck capture, Optional<LedgerEntry> entry, DocumentFacts facts) {
   static DocumentCheck of(Path file, SealVerifier verifier) throws JsonRefusedException {
     ObjectNode document = JsonGate.read(file);
     return new DocumentCheck(
         verifier.check(document),
         CaptureCheck.of(file, document.path("evidence")),
         LedgerEntry.read(document),
-        Optional.of(document).filter(CorrectionReader::isCorrection));
+        DocumentFacts.of(document));
   }
 
   /** The answer so far, a capture that was altered counted as a broken seal. */
@@ -39,7 +35,7 @@ record DocumentCheck(
         switch (capture) {
           case SAME, NONE -> false;
           case MISSING -> captureRequired;
-          case DIFFERENT, UNREADABLE, UNSAFE -> true;
+          case DIFFERENT, UNREADABLE, UNSAFE, LINK -> true;
         };
     return lost ? SealAnswer.BROKEN_SEAL : seal.answer();
   }

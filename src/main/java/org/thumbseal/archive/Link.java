@@ -2,36 +2,46 @@ package org.thumbseal.archive;
 
 import java.nio.file.Path;
 import org.thumbseal.seal.ChainEnd;
-import org.thumbseal.seal.LedgerEntry;
-import org.thumbseal.seal.SealCheck;
+import org.thumbseal.seal.SealAnswer;
 
 /**
- * What is kept of a document while the chain is checked; the document itself is let go.
+ * What is kept of a document while the chain is checked; the document itself is let go. About 200
+ * bytes with its name: folder and standing are shared by all that have the same.
  *
- * @param file the document
- * @param entry the place it claims
- * @param seal what its own seal came to
- * @param reported whether a fault of its own has been told already
+ * @param folder where the document lies
+ * @param name of its file
+ * @param sequence the place it claims
+ * @param digest of the document
+ * @param previous digest of the one before, as it says
+ * @param standing what its own seal came to
  */
-record Link(Path file, LedgerEntry entry, SealCheck seal, boolean reported) {
+record Link(
+    Path folder, String name, long sequence, Digest digest, Digest previous, Standing standing) {
+
+  /**
+   * What the seal of a document came to, whatever its place.
+   *
+   * @param answer of the seal
+   * @param signer whose seal it is
+   * @param reason what is wrong with it; empty when nothing is
+   * @param reported whether a fault of its own has been told already
+   */
+  record Standing(SealAnswer answer, String signer, String reason, boolean reported) {}
+
+  Path file() {
+    return folder.resolve(name);
+  }
+
   boolean sound() {
-    return seal.intact();
-  }
-
-  long sequence() {
-    return entry.position().sequence();
-  }
-
-  String digest() {
-    return entry.digest();
+    return standing.answer() != SealAnswer.BROKEN_SEAL;
   }
 
   boolean follows(Link before) {
-    return entry.position().previous().equals(before.digest());
+    return previous.equals(before.digest);
   }
 
   boolean isAt(ChainEnd end) {
-    return sequence() == end.sequence() && digest().equals(end.digest());
+    return sequence == end.sequence() && digest.equals(Digest.of(end.digest()));
   }
 
   /** What is wrong with the first document of a key when the end that it names is not there. */

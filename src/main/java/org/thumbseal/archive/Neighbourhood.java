@@ -9,36 +9,38 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.thumbseal.json.JsonGate;
-import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.Head;
 import org.thumbseal.seal.LedgerEntry;
 import org.thumbseal.seal.SealVerifier;
 import org.thumbseal.seal.Sha256;
-import tools.jackson.databind.node.ObjectNode;
 
 /**
  * The documents around one document. Its neighbours in the chain are as a rule its neighbours in
- * time, so they are looked for outwards from it; only where one is missing are all files read.
+ * time, so they are looked for next to it first; where one is not there, every file is read once,
+ * however many documents are asked about.
  */
 final class Neighbourhood {
+  private static final int NEAR = 8;
+
   private final ResultDirectory directory;
   private final SealVerifier verifier;
-  private final List<Path> byName;
+  private final Optional<Head> head;
+  private final List<Path> byName = new ArrayList<>();
+  private Optional<Places> places = Optional.empty();
   private @Nullable Corrections corrections;
 
   Neighbourhood(ResultDirectory directory, SealVerifier verifier) throws IOException {
     this.directory = directory;
     this.verifier = verifier;
-    this.byName = new ArrayList<>();
+    this.head = new HeadReading(directory, verifier).read(outcome -> {});
     directory.forEachDocument(byName::add);
     byName.sort(Comparator.naturalOrder());
   }
 
   /** What is wrong with the place of this document, in half a sentence; empty when nothing is. */
   String fault(Path file, LedgerEntry entry) {
-    Optional<ChainEnd> end = end(entry.kid());
+    Optional<ChainEnd> end = head.flatMap(h -> h.end(entry.kid()));
     if (end.isEmpty()) {
       return "head.json does not vouch for its chain";
     }
@@ -56,17 +58,6 @@ final class Neighbourhood {
       corrections = known;
     }
     return known.all();
-  }
-
-  private Optional<ChainEnd> end(String kid) {
-    try {
-      ObjectNode tree = directory.head();
-      return verifier.check(tree).intact()
-          ? Head.read(tree).flatMap(h -> h.end(kid))
-          : Optional.empty();
-    } catch (JsonRefusedException e) {
-      return Optional.empty();
-    }
   }
 
   private static String endFault(LedgerEntry entry, ChainEnd end) {
@@ -113,30 +104,28 @@ final class Neighbourhood {
   private Optional<LedgerEntry> find(Path file, String kid, long sequence) {
     int found = Collections.binarySearch(byName, file);
     int middle = found < 0 ? -found - 1 : found;
-    for (int distance = 1; distance <= byName.size(); distance++) {
-      Optional<LedgerEntry> entry =
-          at(middle - distance, kid, sequence).or(nextAt(middle + distance, kid, sequence));
-      if (entry.isPresent()) {
-        return entry;
+    for (int distance = 1; distance <= NEAR; distance++) {
+      for (int index : new int[] {middle - distance, middle + distance}) {
+        Optional<LedgerEntry> entry = at(index).filter(e -> isAt(e, kid, sequence));
+        if (entry.isPresent()) {
+          return entry;
+        }
       }
     }
-    return Optional.empty();
+    return places().find(kid, sequence).flatMap(Places::entry).filter(e -> isAt(e, kid, sequence));
   }
 
-  private java.util.function.Supplier<Optional<LedgerEntry>> nextAt(
-      int index, String kid, long sequence) {
-    return () -> at(index, kid, sequence);
+  private static boolean isAt(LedgerEntry entry, String kid, long sequence) {
+    return entry.kid().equals(kid) && entry.position().sequence() == sequence;
   }
 
-  private Optional<LedgerEntry> at(int index, String kid, long sequence) {
-    if (index < 0 || index >= byName.size()) {
-      return Optional.empty();
-    }
-    try {
-      return LedgerEntry.read(JsonGate.read(byName.get(index)))
-          .filter(e -> e.kid().equals(kid) && e.position().sequence() == sequence);
-    } catch (JsonRefusedException e) {
-      return Optional.empty();
-    }
+  private Optional<LedgerEntry> at(int index) {
+    return index < 0 || index >= byName.size() ? Optional.empty() : Places.entry(byName.get(index));
+  }
+
+  private Places places() {
+    Places known = places.orElseGet(() -> Places.of(byName));
+    places = Optional.of(known);
+    return known;
   }
 }

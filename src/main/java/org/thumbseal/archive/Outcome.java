@@ -42,4 +42,12 @@ public sealed interface Outcome {
    * @param reason why, in half a sentence
    */
   record Unreadable(Path file, String reason) implements Outcome {}
+
+  /**
+   * Worth knowing, and no fault: nothing that was sealed is touched by it.
+   *
+   * @param file the file, or the folder
+   * @param remark what is odd about it, in half a sentence
+   */
+  record Remarked(Path file, String remark) implements Outcome {}
 }

@@ -1,11 +1,11 @@
 package org.thumbseal.archive;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
@@ -86,12 +86,32 @@ record ResultDirectory(Path path) {
     return folder == null ? path : folder;
   }
 
+  /**
+   * The folders in which documents may lie, sorted: the directory itself and those in it. They may
+   * be links, to another disk as it were; what lies in them may not.
+   */
+  List<Path> folders() throws IOException {
+    List<Path> folders = new ArrayList<>(List.of(path));
+    Folder.forEachName(
+        path,
+        name -> {
+          if (!Folder.isHidden(name) && Files.isDirectory(path.resolve(name))) {
+            folders.add(path.resolve(name));
+          }
+        });
+    folders.sort(Comparator.naturalOrder());
+    return folders;
+  }
+
   private void forEachFile(Consumer<Path> visitor) throws IOException {
-    // Without following links, a directory that is itself a link would look empty.
-    try (Stream<Path> files = Files.walk(path, DEPTH, FileVisitOption.FOLLOW_LINKS)) {
-      files.filter(Files::isRegularFile).forEach(visitor);
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
+    for (Path folder : folders()) {
+      Folder.forEachName(
+          folder,
+          name -> {
+            if (Files.isRegularFile(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
+              visitor.accept(folder.resolve(name));
+            }
+          });
     }
   }
 
@@ -100,8 +120,13 @@ record ResultDirectory(Path path) {
     return folder == null || folder.equals(path) || !Files.isSymbolicLink(folder);
   }
 
+  /** The documents by name of one of the {@link #folders}. */
+  Folder read(Path folder) throws IOException {
+    return Folder.read(folder, this::isDocument);
+  }
+
   private boolean isDocument(Path file) {
     String name = file.getFileName().toString();
-    return name.endsWith(ResultName.DOCUMENT) && !name.startsWith(".") && !file.equals(headFile());
+    return name.endsWith(ResultName.DOCUMENT) && !Folder.isHidden(name) && !file.equals(headFile());
   }
 }

@@ -20,7 +20,7 @@ import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Checks sealed documents, one or a whole directory, without ever writing. Memory grows with the
- * number of documents in a directory by a few hundred bytes each, never with their size.
+ * number of documents in a directory by about 200 bytes each, never with their size.
  */
 public final class Verification {
   private final SealVerifier verifier;
@@ -56,16 +56,28 @@ public final class Verification {
    * {@code head.json} names. Given the folder of a year, it checks the directory around it, because
    * chains run through all years.
    *
-   * @param report is told of every document once, and of what is missing
+   * @param report is told of every document once, of what is missing, and what else is worth
+   *     knowing: what single files come to by folder and name, then each chain by number
    * @throws ArchiveException if the directory cannot be read or holds no documents
    */
   public DirectorySummary directory(Path path, Consumer<Outcome> report) throws ArchiveException {
+    return directory(path, report, (done, all) -> {});
+  }
+
+  /**
+   * As {@link #directory(Path, Consumer)}, and says how far it has come. Both are told in the
+   * calling thread.
+   *
+   * @throws ArchiveException if the directory cannot be read or holds no documents
+   */
+  public DirectorySummary directory(
+      Path path, Consumer<Outcome> report, VerificationProgress progress) throws ArchiveException {
     ResultDirectory directory = root(path);
     try {
-      if (directory.countDocuments() == 0 && !directory.hasHead()) {
+      if (!directory.hasHead() && directory.countDocuments() == 0) {
         throw new ArchiveException(path + ": holds no results");
       }
-      return new DirectoryCheck(directory, verifier, report).run();
+      return new DirectoryCheck(directory, verifier, report).run(progress);
     } catch (IOException e) {
       throw new ArchiveException(path + ": cannot be read: " + e.getMessage());
     }
@@ -126,8 +138,8 @@ public final class Verification {
       return "";
     }
     String fault = neighbourhood(directory.get()).fault(absolute, entry.get());
-    return fault.isEmpty() && check.correction().isPresent()
-        ? subjectFault(directory.get(), check.correction().get())
+    return fault.isEmpty() && check.facts().correction().isPresent()
+        ? subjectFault(directory.get(), check.facts().correction().get())
         : fault;
   }
 

@@ -37,6 +37,8 @@ final class TextVerifyReport extends VerifyReport {
       if (answered.answer() != SealAnswer.TRUSTED_KEY) {
         out.println(line(answered));
       }
+    } else if (outcome instanceof Outcome.Remarked remarked) {
+      out.println(name(remarked) + ": " + Printable.line(remarked.remark()));
     } else {
       membersUnreadable++;
     }
@@ -49,14 +51,9 @@ final class TextVerifyReport extends VerifyReport {
 
   @Override
   void directory(DirectorySummary summary) {
-    String seen =
-        count(summary.documents(), "document")
-            + " and "
-            + count(summary.captures(), "capture")
-            + " in "
-            + count(summary.chains(), "chain");
     String name = Printable.line(summary.directory().toString());
-    out.println(name + ": " + seen + " checked: " + verdict());
+    out.println(name + ": " + DirectoryText.seen(summary) + " checked: " + verdict());
+    DirectoryText.details(summary).forEach(detail -> out.println("  " + detail));
     members = new EnumMap<>(SealAnswer.class);
     membersUnreadable = 0;
   }
@@ -64,7 +61,7 @@ final class TextVerifyReport extends VerifyReport {
   @Override
   int end() {
     if (filesNamed > 1) {
-      out.println(count(filesNamed, "document") + " checked: " + tally(files));
+      out.println(DirectoryText.count(filesNamed, "document") + " checked: " + tally(files));
     }
     return super.end();
   }
@@ -91,10 +88,6 @@ final class TextVerifyReport extends VerifyReport {
                 .append(' ')
                 .append(answer.text()));
     return text.isEmpty() ? "none readable" : text.toString();
-  }
-
-  private static String count(long number, String noun) {
-    return number + " " + noun + (number == 1 ? "" : "s");
   }
 
   private static String line(Outcome.Answered answered) {

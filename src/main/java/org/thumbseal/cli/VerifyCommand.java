@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.thumbseal.archive.ArchiveException;
+import org.thumbseal.archive.DirectorySummary;
+import org.thumbseal.archive.Outcome;
 import org.thumbseal.archive.Verification;
 import org.thumbseal.seal.KeyException;
 import org.thumbseal.seal.KeyStore;
@@ -26,7 +28,7 @@ import picocli.CommandLine.Spec;
           + " only when every seal is good and by a trusted key."
     },
     mixinStandardHelpOptions = true)
-public final class VerifyCommand implements Callable<Integer> {
+final class VerifyCommand implements Callable<Integer> {
   @Spec private CommandSpec spec = CommandSpec.create();
   @Mixin private KeyOption key = new KeyOption();
 
@@ -47,13 +49,21 @@ public final class VerifyCommand implements Callable<Integer> {
   @Option(names = "--json", description = "print one line of JSON for each document and each fault")
   private boolean json;
 
+  private final Streams streams;
+
+  VerifyCommand(Streams streams) {
+    this.streams = streams;
+  }
+
   @Override
   public Integer call() {
     PrintWriter err = spec.commandLine().getErr();
     PrintWriter out = spec.commandLine().getOut();
     Verification verification = new Verification(trusted());
     VerifyReport report = json ? new JsonVerifyReport(out, err) : new TextVerifyReport(out, err);
-    paths.forEach(path -> verify(path, verification, report));
+    ProgressLine progress =
+        new ProgressLine(err, !json && StandardError.isSeenAt(streams.err()), System::nanoTime);
+    paths.forEach(path -> verify(path, verification, report, progress));
     return report.end();
   }
 
@@ -65,16 +75,26 @@ public final class VerifyCommand implements Callable<Integer> {
     }
   }
 
-  private static void verify(Path path, Verification verification, VerifyReport report) {
+  private static void verify(
+      Path path, Verification verification, VerifyReport report, ProgressLine progress) {
     if (!Files.isDirectory(path)) {
       report.file(verification.file(path));
       verification.corrected(path).ifPresent(report::file);
       return;
     }
     try {
-      report.directory(verification.directory(path, report::member));
+      DirectorySummary summary =
+          verification.directory(path, outcome -> told(outcome, report, progress), progress::show);
+      progress.clear();
+      report.directory(summary);
     } catch (ArchiveException e) {
+      progress.clear();
       report.refused(String.valueOf(e.getMessage()));
     }
+  }
+
+  private static void told(Outcome outcome, VerifyReport report, ProgressLine progress) {
+    progress.clear();
+    report.member(outcome);
   }
 }

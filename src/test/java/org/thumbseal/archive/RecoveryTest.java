@@ -169,7 +169,7 @@ class RecoveryTest {
         new Verification(TrustStore.of(KEY.verifyingKey(), next.verifyingKey()))
             .directory(folder, outcomes::add);
 
-    assertThat(summary.chains()).isEqualTo(2);
+    assertThat(summary.chains()).hasSize(2);
     assertThat(outcomes).hasSize(5).allSatisfy(RecoveryTest::assertTrusted);
   }
 
@@ -231,6 +231,7 @@ class RecoveryTest {
   private void assertWhole(int documents) throws ArchiveException {
     List<Outcome> outcomes = new ArrayList<>();
     new Verification(TrustStore.of(KEY.verifyingKey())).directory(folder, outcomes::add);
+    outcomes.removeIf(Outcome.Remarked.class::isInstance);
     assertThat(outcomes).hasSize(documents).allSatisfy(RecoveryTest::assertTrusted);
   }
 

@@ -7,8 +7,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -46,7 +48,16 @@ class VerificationTest {
 
     assertThat(outcomes).hasSize(5);
     assertThat(faults()).isEmpty();
-    assertThat(summary).isEqualTo(new DirectorySummary(folder, 5, 5, 1));
+    Period period =
+        new Period(Instant.parse("2026-03-02T07:16:00Z"), Instant.parse("2026-03-02T07:20:00Z"));
+    ChainSummary chain =
+        new ChainSummary(
+            KEY.verifyingKey().kid(),
+            KEY.verifyingKey().fingerprint(),
+            SealAnswer.TRUSTED_KEY,
+            5,
+            Optional.of(period));
+    assertThat(summary).isEqualTo(new DirectorySummary(folder, 5, 5, 0, List.of(chain)));
     for (Path document : documents) {
       assertThat(trusting(KEY).file(document))
           .isEqualTo(
@@ -150,7 +161,11 @@ class VerificationTest {
     LedgerPosition place = new LedgerPosition(2, second.at("/ledger/previous").stringValue());
     write("fork.json", Seal.seal(withCapture(), place, KEY));
 
-    assertThat(faults()).contains("broken chain: fork: two documents bear number 2");
+    assertThat(faults())
+        .containsExactlyInAnyOrder(
+            "broken chain: fork: two documents bear number 2; the chain goes on from this one",
+            "broken chain: fork: two documents bear number 2;"
+                + " the chain does not go on from this one");
   }
 
   @Test

@@ -63,7 +63,9 @@ class VerifyCommandTest {
         .isEqualTo(
             results
                 + ": 1 document and 1 capture in 1 chain checked: nothing missing,"
-                + " all with a good seal by a trusted key\n");
+                + " all with a good seal by a trusted key\n  1 document by "
+                + opened.key().verifyingKey().fingerprint()
+                + ", 2026-03-02\n");
   }
 
   @Test
@@ -82,10 +84,14 @@ class VerifyCommandTest {
     assertThat(run("verify", "--key", key, results)).isEqualTo(1);
     assertThat(out)
         .isEqualTo(
-            results
+            document.toString().replace(".json", ".log")
+                + ": is a capture that no document here names\n"
+                + results
                 + ": broken chain: document 1 is missing: the end was cut off\n"
                 + results
-                + ": 0 documents and 0 captures in 1 chain checked: 1 broken chain\n");
+                + ": 0 documents and 0 captures in 1 chain checked: 1 broken chain\n  0 documents by "
+                + opened.key().verifyingKey().kid()
+                + "\n");
   }
 
   @Test
@@ -116,11 +122,15 @@ class VerifyCommandTest {
   void jsonForPrograms() throws Exception {
     assertThat(run("verify", "--json", "--key", key, results, folder.resolve("none"))).isEqualTo(2);
     List<String> lines = out.lines().toList();
-    assertThat(lines).hasSize(2);
+    assertThat(lines).hasSize(3);
     var first = JsonGate.read(lines.get(0).getBytes(StandardCharsets.UTF_8));
     assertThat(first.path("file").stringValue()).isEqualTo(document.toString());
     assertThat(first.path("answer").stringValue()).isEqualTo("trusted-key");
-    assertThat(lines.get(1)).contains("\"answer\":\"unreadable\"", "no such file");
+    var second = JsonGate.read(lines.get(1).getBytes(StandardCharsets.UTF_8));
+    assertThat(second.path("directory").stringValue()).isEqualTo(results.toString());
+    assertThat(second.at("/chains/0/documents").longValue()).isEqualTo(1);
+    assertThat(second.at("/chains/0/from").stringValue()).isEqualTo("2026-03-02T07:16:00Z");
+    assertThat(lines.get(2)).contains("\"answer\":\"unreadable\"", "no such file");
   }
 
   @Test

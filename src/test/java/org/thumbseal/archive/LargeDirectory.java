@@ -1,0 +1,59 @@
+package org.thumbseal.archive;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.thumbseal.json.Canonical;
+import org.thumbseal.json.ExampleDocument;
+import org.thumbseal.seal.ChainEnd;
+import org.thumbseal.seal.Head;
+import org.thumbseal.seal.Seal;
+import org.thumbseal.seal.Sha256;
+import org.thumbseal.seal.SigningKey;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A result directory of many documents, as an archive would have left it, but written in a fraction
+ * of the time because nothing is forced to the disk.
+ */
+public final class LargeDirectory {
+  private static final byte[] CAPTURE =
+      "# thumbseal capture 1\n".repeat(50).getBytes(StandardCharsets.UTF_8);
+
+  private final Path path;
+  private final SigningKey key;
+  private ChainEnd end;
+
+  private LargeDirectory(Path path, SigningKey key) {
+    this.path = path;
+    this.key = key;
+    this.end = ChainEnd.none(key.verifyingKey().kid());
+  }
+
+  /** Fills an empty directory with so many documents of about 3 KB, with captures of 1 KB. */
+  public static void write(Path path, int documents, SigningKey key) throws IOException {
+    LargeDirectory directory = new LargeDirectory(path, key);
+    String last = "";
+    for (int number = 1; number <= documents; number++) {
+      last = directory.add(ExampleDocument.unsealed(number));
+    }
+    String head = Canonical.text(new Head(directory.end, List.of(), last).sealed(key));
+    Files.writeString(path.resolve(ResultDirectory.HEAD), head + "\n");
+  }
+
+  private String add(ObjectNode document) throws IOException {
+    ResultName name = ResultName.of(document);
+    String stem = name.withIdDigits(Placement.FEWEST_ID_DIGITS);
+    ((ObjectNode) document.get("evidence"))
+        .put("capture", stem + ResultName.CAPTURE)
+        .put("sha256", Sha256.hex(CAPTURE));
+    ObjectNode sealed = Seal.seal(document, end.next(), key);
+    Path folder = Files.createDirectories(path.resolve(name.folder()));
+    Files.write(folder.resolve(stem + ResultName.CAPTURE), CAPTURE);
+    Files.writeString(folder.resolve(stem + ResultName.DOCUMENT), Canonical.text(sealed) + "\n");
+    end = end.then(Seal.digest(sealed));
+    return name.folder() + "/" + stem + ResultName.DOCUMENT;
+  }
+}
