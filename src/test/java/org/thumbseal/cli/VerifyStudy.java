@@ -26,7 +26,7 @@ import org.thumbseal.seal.OpenedKey;
  *
  * <pre>
  * mvn -q test-compile exec:java -Dexec.classpathScope=test \
- *     -Dexec.mainClass=org.thumbseal.cli.VerifyStudy -Dexec.args="10000 30000 100000"
+ *     -DmainClass=org.thumbseal.cli.VerifyStudy -Dexec.args="10000 30000 100000"
  * </pre>
  *
  * <p>Peak memory is what the kernel counts as the most that the whole process held (VmHWM), so it
