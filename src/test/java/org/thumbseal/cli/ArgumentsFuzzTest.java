@@ -14,7 +14,7 @@ import org.thumbseal.fuzz.Said;
 @Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 class ArgumentsFuzzTest {
   private static final long SEED = 20_260_302;
-  private static final int COUNT = 3_000;
+  private static final int COUNT = 1_000;
 
   /** Without watch and demo, which run for long, and calibrate, which asks. */
   private static final List<String> COMMANDS =
