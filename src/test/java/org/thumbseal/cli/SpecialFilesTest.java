@@ -67,8 +67,7 @@ class SpecialFilesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {"/dev/zero", "/dev/full", "/dev/null", "/proc/self/mem", "/proc/self/fd"})
+  @ValueSource(strings = {"/dev/zero", "/dev/full", "/dev/null", "/proc/self/mem", "/proc/self/fd"})
   void devices(String path) {
     assertRefused(Path.of(path));
   }
