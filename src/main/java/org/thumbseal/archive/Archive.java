@@ -160,12 +160,26 @@ public final class Archive implements AutoCloseable {
 
   private StoredResult store(ObjectNode document, Beginning beginning) throws ArchiveException {
     Placement placement = new Placement(directory, marks, ResultName.of(document));
+    requireSameDirectory();
     try (DirectoryLock lock = DirectoryLock.take(directory.path(), DirectoryLock.PATIENCE)) {
       bringIntoStep(lock);
       StoredResult there = placement.existing(document);
       return there != null ? there : add(document, beginning.of(placement), placement, lock);
     } catch (IOException e) {
       throw ArchiveException.of(directory.path(), e);
+    }
+  }
+
+  /** A disk that was pulled leaves an empty folder, in which no other chain must begin. */
+  private void requireSameDirectory() throws ArchiveException {
+    boolean vanished = !Files.isDirectory(directory.path());
+    boolean other =
+        (daemon != null && !daemon.isHere()) || (kept.head() != null && !directory.hasHead());
+    if (vanished || other) {
+      throw new ArchiveException(
+          directory.path()
+              + (vanished ? ": has vanished" : ": is not the directory that was opened")
+              + "; put it back, or plug its disk in again");
     }
   }
 

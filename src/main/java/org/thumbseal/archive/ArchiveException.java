@@ -28,7 +28,21 @@ public final class ArchiveException extends Exception {
   }
 
   static ArchiveException of(Path path, IOException cause) {
-    return new ArchiveException(path + ": " + reason(cause));
+    return new ArchiveException(path + ": " + reason(cause) + remedy(cause));
+  }
+
+  private static String remedy(IOException cause) {
+    if (cause instanceof AccessDeniedException) {
+      return "; let this user write there";
+    }
+    if (cause instanceof NoSuchFileException) {
+      return "; put it back, or plug its disk in again";
+    }
+    String message = String.valueOf(cause.getMessage());
+    if (message.contains("No space left")) {
+      return "; make room on that disk";
+    }
+    return message.contains("Read-only") ? "; make that disk writable again" : "";
   }
 
   /** Why something cannot be read, in half a sentence. */

@@ -1,8 +1,11 @@
 package org.thumbseal.archive;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -21,12 +24,28 @@ final class DaemonLock implements AutoCloseable {
   private final Path directory;
   private final LockFile file;
   private final String note;
+  private final @Nullable FileTime marked;
   private final AtomicBoolean closed = new AtomicBoolean();
 
   private DaemonLock(Path directory, LockFile file, String note) {
     this.directory = directory;
     this.file = file;
     this.note = note;
+    this.marked = time();
+  }
+
+  /** Whether the directory that bears the name is the one whose lock this is. */
+  boolean isHere() {
+    return Objects.equals(marked, time());
+  }
+
+  /** Not by its content: who opens the file and closes it again loses the lock. */
+  private @Nullable FileTime time() {
+    try {
+      return Files.getLastModifiedTime(directory.resolve(NAME));
+    } catch (IOException e) {
+      return null;
+    }
   }
 
   /**

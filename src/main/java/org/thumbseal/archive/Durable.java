@@ -45,6 +45,10 @@ final class Durable {
       String digest = Sha256.copy(in, out);
       channel.force(true);
       return digest;
+    } catch (IOException e) {
+      // On a full disk half a file would only take the room of a whole one.
+      Files.deleteIfExists(file);
+      throw e;
     }
   }
 

@@ -74,13 +74,27 @@ final class KeptHead {
     try {
       recovery.removeTemporaryFiles();
       Head read = recovery.readHead();
-      head = recovery.needed(read, interrupted) ? recovery.rollForward(read) : read;
+      Head found = recovery.needed(read, interrupted) ? recovery.rollForward(read) : read;
+      requireNoLess(found);
+      head = found;
       behind = head != null && !head.equals(read);
     } finally {
       recovery.notes().forEach(notes);
     }
     markIsOurs = interrupted;
     left = now;
+  }
+
+  /** What was sealed here cannot have gone: then this is another directory, or an older copy. */
+  private void requireNoLess(@Nullable Head found) throws ArchiveException {
+    long known = head == null ? 0 : head.documents();
+    if (found == null ? known > 0 : found.documents() < known) {
+      throw new ArchiveException(
+          directory.headFile()
+              + " names fewer than the "
+              + known
+              + " documents sealed here; put the right directory back");
+    }
   }
 
   /** A document is about to be written. */

@@ -17,6 +17,7 @@ public final class OpenCaptures {
   private static final String FOLDER = "open";
   private static final int LONGEST_PORT = 40;
   private static final int DIGITS = 8;
+  private static final int PROBE = 1 << 16;
 
   private final Path results;
   private final Path folder;
@@ -114,6 +115,24 @@ public final class OpenCaptures {
       Files.deleteIfExists(file);
     } catch (IOException e) {
       throw ArchiveException.of(file, e);
+    }
+  }
+
+  /**
+   * Finds out whether anything can be written.
+   *
+   * @throws ArchiveException if not
+   */
+  public void probe() throws ArchiveException {
+    Path file = folder.resolve("probe" + OpenCapture.FRESH);
+    try {
+      try {
+        Files.write(file, new byte[PROBE]);
+      } finally {
+        Files.deleteIfExists(file);
+      }
+    } catch (IOException e) {
+      throw ArchiveException.of(folder, e);
     }
   }
 

@@ -4,9 +4,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.Locale;
-import java.util.Set;
+import java.util.Map;
 import java.util.function.Consumer;
 import org.thumbseal.link.HostClock;
 
@@ -23,11 +23,12 @@ final class DiskState {
 
   private final HostClock clock;
   private final Consumer<String> notices;
-  private final Set<Object> refused = new HashSet<>();
+  private final Map<Object, String> refused = new HashMap<>();
   private Instant since;
   private String why = "";
   private long tries;
   private long late;
+  private boolean unproven;
 
   DiskState(HostClock clock, Consumer<String> notices) {
     this.clock = clock;
@@ -37,28 +38,46 @@ final class DiskState {
 
   /** A writer was refused. */
   synchronized void refused(Object writer, String reason) {
-    tries++;
-    if (refused.isEmpty()) {
+    if (isGood()) {
       since = clock.wall();
-      tries = 1;
+      tries = 0;
       late = 0;
     }
     // Another reason is another thing to do: the directory is back, but read-only now.
-    if (refused.isEmpty() || !reason.equals(why)) {
-      notices.accept(
-          reason + "; until then tests go on and are kept in memory: do not stop this program");
-    }
+    boolean news = isGood() || !reason.equals(refused.getOrDefault(writer, reason));
+    tries++;
     why = reason;
-    refused.add(writer);
+    refused.put(writer, reason);
+    if (news) {
+      notices.accept(
+          reason
+              + "; until then tests go on and results are kept in memory: do not stop this"
+              + " program");
+    }
   }
 
   /** A writer was not refused. */
   synchronized void taken(Object writer) {
-    if (refused.remove(writer) && refused.isEmpty()) {
+    boolean good = isGood();
+    refused.remove(writer);
+    unproven &= !refused.isEmpty();
+    if (!good && isGood()) {
       long seconds = Duration.between(since, clock.wall()).toSeconds();
       since = clock.wall();
       notices.accept("results can be written again after " + seconds + " s; written late: " + late);
     }
+  }
+
+  /** A writer that may have been refused has nothing to write any more. */
+  private synchronized void ended(Object writer) {
+    if (refused.remove(writer) != null) {
+      unproven = true;
+    }
+  }
+
+  /** Whether it refused at last, and nobody is trying any more. */
+  synchronized boolean isUnproven() {
+    return unproven && refused.isEmpty();
   }
 
   /** A result was written that had been refused before. */
@@ -67,12 +86,12 @@ final class DiskState {
   }
 
   synchronized boolean isGood() {
-    return refused.isEmpty();
+    return refused.isEmpty() && !unproven;
   }
 
   /** In words, for a line about health. */
   synchronized String text() {
-    return refused.isEmpty()
+    return isGood()
         ? "disk ok since " + TIME.format(since)
         : "disk refuses since " + TIME.format(since) + " (" + tries + " tries): " + why;
   }
@@ -102,9 +121,10 @@ final class DiskState {
       taken(this);
     }
 
-    /** This writer has nothing to write any more. */
-    boolean isFailed() {
-      return failed;
+    /** There is nothing to write any more. */
+    void end() {
+      failed = false;
+      ended(this);
     }
   }
 }

@@ -23,7 +23,8 @@ final class Health {
   private final Consumer<String> notices;
   private final DiskState disk;
   private long saidNanos;
-  private boolean saidWell = true;
+  private boolean saidGood = true;
+  private boolean saidWaits;
 
   Health(HostClock clock, Consumer<String> notices) {
     this.clock = clock;
@@ -67,10 +68,12 @@ final class Health {
 
   /** Says the line if it is time: hourly, every ten minutes in trouble, and after each change. */
   synchronized void tick() {
-    boolean well = disk.isGood() && isAllStored();
-    Duration often = well ? WHEN_WELL : WHEN_NOT;
-    if (well != saidWell || clock.nanos() - saidNanos >= often.toNanos()) {
-      saidWell = well;
+    boolean good = disk.isGood();
+    boolean waits = !isAllStored();
+    Duration often = good && !waits ? WHEN_WELL : WHEN_NOT;
+    if (good != saidGood || waits != saidWaits || clock.nanos() - saidNanos >= often.toNanos()) {
+      saidGood = good;
+      saidWaits = waits;
       say();
     }
   }

@@ -91,6 +91,7 @@ final class OpenRecording {
       // A disk that takes nothing has been told of; what is left is looked at at the next start.
       disk.failed(String.valueOf(e.getMessage()));
     }
+    disk.end();
   }
 
   private void retry() {

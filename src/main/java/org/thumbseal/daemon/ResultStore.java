@@ -76,6 +76,8 @@ public final class ResultStore {
   public synchronized void tick() {
     if (!waiting.isEmpty() && disk.isDue()) {
       storeAll();
+    } else if (health.disk().isUnproven() && disk.isDue()) {
+      probe();
     }
     health.tick();
   }
@@ -97,6 +99,16 @@ public final class ResultStore {
     }
     health.finish();
     return health.isAllStored();
+  }
+
+  private void probe() {
+    try {
+      open.probe();
+      disk.succeeded();
+    } catch (ArchiveException e) {
+      disk.failed(String.valueOf(e.getMessage()));
+      disk.end();
+    }
   }
 
   private void storeAll() {

@@ -8,12 +8,12 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.atomic.AtomicLongArray;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.link.PtyPair;
@@ -29,6 +29,7 @@ import org.thumbseal.simulate.TimedLine;
 final class KillFeed implements AutoCloseable {
   private static final int TESTS = 200;
   private static final long NOT_SENT = 0;
+  private static final OutputStream NOBODY = OutputStream.nullOutputStream();
 
   private final List<TimedLine> lines = new ArrayList<>();
   private final Map<String, Integer> numbers = new HashMap<>();
@@ -37,10 +38,10 @@ final class KillFeed implements AutoCloseable {
   private final ServerSocket server;
   private final Path folder;
   private final boolean pty;
-  private final Instant began;
   private final long beganNanos;
-  private volatile OutputStream listener = OutputStream.nullOutputStream();
+  private volatile OutputStream listener = NOBODY;
   private volatile boolean closed;
+  private volatile double now;
   private Optional<PtyPair> pair = Optional.empty();
 
   private KillFeed(Path folder, boolean pty) throws IOException {
@@ -51,7 +52,6 @@ final class KillFeed implements AutoCloseable {
     truth = scenario.truth();
     sentNanos = new AtomicLongArray(lines.size());
     server = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
-    began = Instant.now();
     beganNanos = System.nanoTime();
     start(this::send, "feed");
     start(this::accept, "accept");
@@ -100,7 +100,7 @@ final class KillFeed implements AutoCloseable {
 
   /** The program is dead. */
   void unplug() throws IOException {
-    listener = OutputStream.nullOutputStream();
+    listener = NOBODY;
     if (pty) {
       pair.orElseThrow().unplug();
     }
@@ -139,28 +139,35 @@ final class KillFeed implements AutoCloseable {
     for (int i = 0; i < lines.size() && !closed; i++) {
       long due = beganNanos + lines.get(i).hostMicros() * 1_000;
       clock.pause(Duration.ofNanos(Math.max(0, due - System.nanoTime())));
+      now = lines.get(i).hostMicros() / 1e6;
       OutputStream to = listener;
       try {
         to.write((lines.get(i).line() + "\n").getBytes(StandardCharsets.ISO_8859_1));
-        sentNanos.set(i, System.nanoTime());
+        sentNanos.set(i, to.equals(NOBODY) ? NOT_SENT : System.nanoTime());
       } catch (IOException e) {
-        listener = OutputStream.nullOutputStream();
+        listener = NOBODY;
       }
     }
   }
 
-  /** The tests, times in seconds since {@link #began}. */
+  /** The tests, times in seconds on the clock of the sensor, which is that of the feed. */
   List<TestTruth> truth() {
     return truth;
   }
 
-  Instant began() {
-    return began;
+  /** How far the feed is, s; it lags behind where the machine is busy. */
+  double now() {
+    return now;
   }
 
-  /** Seconds since it began. */
-  double seconds(long nanos) {
-    return (nanos - beganNanos) / 1e9;
+  /** When somebody was sent what was due at this second of the feed; empty when nobody was. */
+  OptionalLong sentAt(double seconds) {
+    int number = 0;
+    while (number < lines.size() - 1 && lines.get(number).hostMicros() < seconds * 1e6) {
+      number++;
+    }
+    long nanos = sentNanos.get(number);
+    return nanos == NOT_SENT ? OptionalLong.empty() : OptionalLong.of(nanos);
   }
 
   /**

@@ -6,10 +6,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.awaitility.Awaitility;
@@ -17,7 +19,6 @@ import org.thumbseal.capture.CaptureLine;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.simulate.TestTruth;
-import tools.jackson.databind.node.ObjectNode;
 
 /**
  * One watch that is killed again and again, and what is to be true after each restart. Every other
@@ -40,7 +41,7 @@ final class KillLane implements AutoCloseable {
   private final KillFeed feed;
   private final SplittableRandom random;
   private final KillTally tally;
-  private final List<TestTruth> due = new ArrayList<>();
+  private final Set<TestTruth> due = new LinkedHashSet<>();
   private final List<Path> printed = new ArrayList<>();
   private double verdictDelay = FIRST_GUESS;
   private Optional<WatchLife> started = Optional.empty();
@@ -57,7 +58,7 @@ final class KillLane implements AutoCloseable {
   void run(int kills) throws Exception {
     begin();
     for (int i = 0; i < kills; i++) {
-      HostClock.system().pause(Duration.ofNanos((long) (1e9 * untilKill(i % 2 == 0))));
+      awaitKill(i % 2 == 0);
       endAt(life().kill());
       feed.unplug();
       begin();
@@ -91,50 +92,54 @@ final class KillLane implements AutoCloseable {
       feed.opened();
     }
     life.awaitErr("a sensor is speaking");
-    listening = feed.seconds(System.nanoTime());
+    listening = feed.now();
   }
 
   private WatchLife life() {
     return started.orElseThrow();
   }
 
-  /** Seconds from now to the next kill. */
-  private double untilKill(boolean aimed) {
-    double now = feed.seconds(System.nanoTime());
-    if (!aimed) {
-      return 1 + 11 * random.nextDouble();
+  private void awaitKill(boolean aimed) {
+    double more = 1 + 17 * random.nextDouble();
+    if (aimed) {
+      TestTruth next = first(feed.now() + TO_SEE_IT_WHOLE);
+      Awaitility.await()
+          .atMost(Duration.ofSeconds(90))
+          .pollInterval(Duration.ofMillis(10))
+          .until(() -> feed.now() >= next.endedAt());
+      more = Math.max(0, verdictDelay + AIM * (random.nextDouble() - 0.5));
     }
-    TestTruth next =
-        feed.truth().stream()
-            .filter(test -> test.occludedAt() > now + TO_SEE_IT_WHOLE)
-            .findFirst()
-            .orElseThrow();
-    return next.endedAt() + verdictDelay + AIM * (random.nextDouble() - 0.5) - now;
+    HostClock.system().pause(Duration.ofNanos((long) (1e9 * more)));
+  }
+
+  private TestTruth first(double after) {
+    return feed.truth().stream().filter(t -> t.occludedAt() > after).findFirst().orElseThrow();
   }
 
   private void endAt(long nanos) throws Exception {
-    double end = feed.seconds(nanos);
-    feed.truth().stream()
-        .filter(test -> test.occludedAt() > listening + TO_SEE_IT_WHOLE)
-        .filter(test -> test.endedAt() < end - SURELY_ENDED)
-        .forEach(due::add);
-    for (WatchLife.Said said : life().out()) {
-      if (said.line().strip().endsWith(".json")) {
-        printed.add(Path.of(said.line().strip()));
-        learnDelay(feed.seconds(said.nanos()));
+    for (TestTruth test : feed.truth()) {
+      OptionalLong ended = feed.sentAt(test.endedAt());
+      boolean whole = test.occludedAt() > listening + TO_SEE_IT_WHOLE;
+      if (whole && ended.isPresent() && (nanos - ended.getAsLong()) / 1e9 > SURELY_ENDED) {
+        due.add(test);
       }
     }
+    life().out().forEach(this::learn);
     if (!life().process().isAlive()) {
       tally.kill(results(), missing(nanos));
     }
   }
 
-  private void learnDelay(double said) {
-    feed.truth().stream()
-        .mapToDouble(test -> said - test.endedAt())
-        .filter(delay -> delay > 0 && delay < 3)
-        .min()
-        .ifPresent(delay -> verdictDelay += 0.5 * (delay - verdictDelay));
+  private void learn(WatchLife.Said said) {
+    if (said.line().strip().endsWith(".json")) {
+      printed.add(Path.of(said.line().strip()));
+      feed.truth().stream()
+          .flatMapToLong(test -> feed.sentAt(test.endedAt()).stream())
+          .mapToDouble(ended -> (said.nanos() - ended) / 1e9)
+          .filter(delay -> delay > 0 && delay < 3)
+          .min()
+          .ifPresent(delay -> verdictDelay += 0.5 * (delay - verdictDelay));
+    }
   }
 
   /** Of how many seconds before the kill nothing is in the open capture. */
@@ -159,14 +164,14 @@ final class KillLane implements AutoCloseable {
     assertThat(verify.code()).as(verify.out() + verify.err()).isZero();
     List<Double> blocked = new ArrayList<>();
     for (Path document : new ResultFiles(results()).documents()) {
-      blocked.add(blockedAt(ResultFiles.read(document)));
+      blocked.add(blockedAt(document));
     }
     for (TestTruth test : due) {
       assertThat(blocked.stream().filter(b -> Math.abs(b - test.occludedAt()) < SAME_TEST))
           .as("the test blocked at " + test.occludedAt() + " s, of " + blocked)
           .hasSize(1);
     }
-    tally.seen(blocked.size(), due.size());
+    tally.seen(blocked.size(), due.size(), printed.size());
   }
 
   private List<Path> temporary() throws IOException {
@@ -175,10 +180,16 @@ final class KillLane implements AutoCloseable {
     return all;
   }
 
-  private double blockedAt(ObjectNode document) {
-    Instant started = Instant.parse(document.path("test").path("startedAt").stringValue());
-    double after = Duration.between(feed.began(), started).toNanos() / 1e9;
-    return after + document.path("test").path("occludedAt").doubleValue();
+  /** On the clock of the sensor, which counts hundredths of a second. */
+  private static double blockedAt(Path document) throws Exception {
+    String first =
+        CaptureReader.read(Files.readAllBytes(ResultFiles.capture(document))).lines().stream()
+            .map(CaptureLine::text)
+            .filter(line -> line.startsWith("S,"))
+            .findFirst()
+            .orElseThrow();
+    return Integer.parseInt(first.split(",")[1]) / 100.0
+        + ResultFiles.read(document).path("test").path("occludedAt").doubleValue();
   }
 
   @Override

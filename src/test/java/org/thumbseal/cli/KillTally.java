@@ -24,10 +24,15 @@ final class KillTally {
     }
   }
 
-  /** After a restart there were so many documents, and so many had to be there. */
-  synchronized void seen(int documents, int due) {
+  /** After a restart there were so many documents; so many had to be there, or had been told. */
+  synchronized void seen(int documents, int due, int told) {
     System.out.printf(
-        Locale.ROOT, "kills %d: here %d documents, %d due%n", kills(), documents, due);
+        Locale.ROOT,
+        "kills %d: here %d documents, %d due, %d told%n",
+        kills(),
+        documents,
+        due,
+        told);
   }
 
   synchronized int kills() {
