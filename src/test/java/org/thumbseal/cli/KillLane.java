@@ -188,7 +188,7 @@ final class KillLane implements AutoCloseable {
             .filter(line -> line.startsWith("S,"))
             .findFirst()
             .orElseThrow();
-    return Integer.parseInt(first.split(",")[1]) / 100.0
+    return Integer.parseInt(first.split(",", -1)[1]) / 100.0
         + ResultFiles.read(document).path("test").path("occludedAt").doubleValue();
   }
 
