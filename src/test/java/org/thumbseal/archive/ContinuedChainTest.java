@@ -186,8 +186,7 @@ class ContinuedChainTest {
         .directory(
             directory,
             outcome -> {
-              Outcome.Answered a = (Outcome.Answered) outcome;
-              if (a.answer() != SealAnswer.TRUSTED_KEY) {
+              if (outcome instanceof Outcome.Answered a && a.answer() != SealAnswer.TRUSTED_KEY) {
                 faults.add(a.answer().text() + ": " + a.remark());
               }
             });

@@ -255,13 +255,16 @@ class DirectoryFaultsTest {
     }
   }
 
+  /** The superuser may read everything, and then nothing is wrong. */
   @Test
   void whatMayNotBeRead() throws Exception {
     Path year = folder.resolve("2026");
     Files.setPosixFilePermissions(
         results.document(1), PosixFilePermissions.fromString("---------"));
-    assumeThat(Files.isReadable(results.document(1))).as("may read everything").isFalse();
-
+    if (Files.isReadable(results.document(1))) {
+      assertThat(results.odd()).isEmpty();
+      return;
+    }
     assertThat(results.odd())
         .containsExactly(
             results.document(1).getFileName() + ": unreadable: may not be read: permission denied",
@@ -287,7 +290,10 @@ class DirectoryFaultsTest {
   void aDirectoryInItself() throws Exception {
     Files.createSymbolicLink(folder.resolve("again"), folder);
 
-    assertThat(results.odd()).containsExactly("head.json: broken chain: has no place in a ledger");
+    assertThat(results.odd())
+        .containsExactly(
+            "head.json: broken chain: has no place in a ledger",
+            "again: remark: 2 others, such as 2026, were not looked at: not of this program");
   }
 
   /** White space and the order of names are no content, and the next document's link holds. */

@@ -49,7 +49,7 @@ class StopTest {
   @ValueSource(strings = {"TERM", "INT"})
   void aTestInHandIsWrittenAndAllIsLetGo(String signal) throws Exception {
     assumeTrue(!signal.equals("INT") || !isIgnored(2), "skipped: started with INT ignored");
-    try (ProgramProcess watch = watch("sim:sound,speed=5")) {
+    try (ProgramProcess watch = watch("sim:sound,speed=2")) {
       watch.awaitOut(CLIMBING);
       long told = System.nanoTime();
       watch.signal(signal);
