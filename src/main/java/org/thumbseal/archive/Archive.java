@@ -172,15 +172,19 @@ public final class Archive implements AutoCloseable {
 
   /** A disk that was pulled leaves an empty folder, in which no other chain must begin. */
   private void requireSameDirectory() throws ArchiveException {
-    boolean vanished = !Files.isDirectory(directory.path());
-    boolean other =
-        (daemon != null && !daemon.isHere()) || (kept.head() != null && !directory.hasHead());
-    if (vanished || other) {
-      throw new ArchiveException(
-          directory.path()
-              + (vanished ? ": has vanished" : ": is not the directory that was opened")
-              + "; put it back, or plug its disk in again");
+    if (!Files.isDirectory(directory.path())) {
+      throw another(directory.path(), "has vanished");
     }
+    if (daemon != null && !daemon.isHere()) {
+      throw another(directory.path(), "is not the directory that was opened");
+    }
+    if (kept.head() != null && !directory.hasHead()) {
+      throw another(directory.headFile(), "is gone");
+    }
+  }
+
+  private static ArchiveException another(Path path, String what) {
+    return new ArchiveException(path + ": " + what + "; put it back, or plug its disk in again");
   }
 
   /** Lets another daemon in, if this was opened for one. */

@@ -6,14 +6,16 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.Head;
 import org.thumbseal.seal.LedgerEntry;
-import org.thumbseal.seal.SealAnswer;
 import org.thumbseal.seal.SealVerifier;
 import org.thumbseal.seal.SigningKey;
 import org.thumbseal.seal.TrustStore;
@@ -21,8 +23,8 @@ import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Brings a result directory back to where it can be written after an interruption, and says what it
- * did. It adds to the head what is provably sealed with the key and follows on; it changes nothing
- * else, and refuses a directory in which something is missing that it cannot account for.
+ * did. It adds to the head what is provably sealed and follows on; it changes nothing else, and
+ * refuses a directory in which something is missing that it cannot account for.
  */
 final class Recovery {
   private final ResultDirectory directory;
@@ -70,63 +72,103 @@ final class Recovery {
     return interrupted || directory.countDocuments() != known;
   }
 
-  /** The head moved on over every document of this key that follows on from it. */
+  /**
+   * The head moved on over every document that follows on from it: of the keys that it knows, for
+   * one may have been replaced while its last document was on the way, and of this key.
+   */
   @Nullable Head rollForward(@Nullable Head head) throws IOException, ArchiveException {
-    String kid = key.verifyingKey().kid();
-    Optional<ChainEnd> known = head == null ? Optional.empty() : head.end(kid);
-    List<Found> newer = newerThan(known.map(ChainEnd::sequence).orElse(0L));
-    if (known.isEmpty() && newer.size() > 1) {
-      throw new ArchiveException(
-          directory.headFile()
-              + " knows nothing of "
-              + newer.size()
-              + " sealed documents there; put the right head.json back, or use a new directory");
-    }
+    Map<String, List<Found>> newer = newerThan(head);
+    String own = key.verifyingKey().kid();
+    List<Found> ours = newer.getOrDefault(own, List.of());
+    newer.remove(own);
     Head moved = head;
-    for (Found found : newer) {
+    for (List<Found> theirs : newer.values()) {
+      moved = movedAsFarAsTheyFollow(moved, theirs);
+    }
+    requireKnown(head, ours);
+    for (Found found : ours) {
+      if (!follows(moved, found)) {
+        throw doesNotFollow(moved, found);
+      }
       moved = moved(moved, found);
     }
     return moved;
   }
 
-  private Head moved(@Nullable Head head, Found found) throws ArchiveException {
-    String kid = key.verifyingKey().kid();
-    ChainEnd end =
-        (head == null ? Optional.<ChainEnd>empty() : head.end(kid)).orElse(ChainEnd.none(kid));
-    String path = directory.relative(found.file());
-    if (!found.entry().position().isAt(end.next())) {
+  private void requireKnown(@Nullable Head head, List<Found> ours) throws ArchiveException {
+    boolean known = head != null && head.end(key.verifyingKey().kid()).isPresent();
+    if (!known && ours.size() > 1) {
       throw new ArchiveException(
-          found.file()
-              + " does not follow document "
-              + end.sequence()
-              + "; run verify on "
-              + directory.path());
+          directory.headFile()
+              + " knows nothing of "
+              + ours.size()
+              + " sealed documents there; put the right head.json back, or use a new directory");
     }
+  }
+
+  /** What is wrong with the chain of another key is no reason to seal nothing with this one. */
+  private @Nullable Head movedAsFarAsTheyFollow(@Nullable Head head, List<Found> theirs) {
+    Head moved = head;
+    for (Found found : theirs) {
+      if (!follows(moved, found)) {
+        notes.add(directory.relative(found.file()) + " is not known to head.json; run verify");
+        return moved;
+      }
+      moved = moved(moved, found);
+    }
+    return moved;
+  }
+
+  private static ChainEnd end(@Nullable Head head, String kid) {
+    return head == null ? ChainEnd.none(kid) : head.end(kid).orElse(ChainEnd.none(kid));
+  }
+
+  private static boolean follows(@Nullable Head head, Found found) {
+    return found.entry().position().isAt(end(head, found.entry().kid()).next());
+  }
+
+  private ArchiveException doesNotFollow(@Nullable Head head, Found found) {
+    return new ArchiveException(
+        found.file()
+            + " does not follow document "
+            + end(head, found.entry().kid()).sequence()
+            + "; run verify on "
+            + directory.path());
+  }
+
+  private Head moved(@Nullable Head head, Found found) {
+    ChainEnd next = end(head, found.entry().kid()).then(found.entry().digest());
+    String path = directory.relative(found.file());
     notes.add("head.json now names " + path + ", which was stored before an interruption");
-    ChainEnd next = end.then(found.entry().digest());
     return head == null ? new Head(next, List.of(), path) : head.moved(next, path);
   }
 
-  private List<Found> newerThan(long sequence) throws IOException {
+  /** By key, in order. */
+  private Map<String, List<Found>> newerThan(@Nullable Head head) throws IOException {
     List<Found> newer = new ArrayList<>();
     directory.forEachDocument(
-        file -> find(file).filter(f -> f.sequence() > sequence).ifPresent(newer::add));
+        file -> find(file, head).filter(f -> f.isBeyond(head)).ifPresent(newer::add));
     newer.sort(Comparator.comparingLong(Found::sequence));
-    return newer;
+    return newer.stream()
+        .collect(Collectors.groupingBy(f -> f.entry().kid(), TreeMap::new, Collectors.toList()));
   }
 
-  /** The entry of a document that this key has truly sealed. */
-  private Optional<Found> find(Path file) {
+  /** The entry of a document that this key, or one that the head knows, has truly sealed. */
+  private Optional<Found> find(Path file, @Nullable Head head) {
     try {
       ObjectNode document = JsonGate.read(file);
-      boolean ours =
-          new SealVerifier(TrustStore.of(key.verifyingKey())).check(document).answer()
-              == SealAnswer.TRUSTED_KEY;
-      return ours ? LedgerEntry.read(document).map(e -> new Found(file, e)) : Optional.empty();
+      return LedgerEntry.read(document)
+          .filter(entry -> isKnown(entry.kid(), head))
+          .filter(entry -> new SealVerifier(TrustStore.of()).check(document).intact())
+          .map(entry -> new Found(file, entry));
     } catch (JsonRefusedException e) {
       notes.add(directory.relative(file) + " " + e.getMessage() + "; left as it is");
       return Optional.empty();
     }
+  }
+
+  private boolean isKnown(String kid, @Nullable Head head) {
+    return kid.equals(key.verifyingKey().kid()) || (head != null && head.end(kid).isPresent());
   }
 
   private ArchiveException damaged(String why) {
@@ -140,6 +182,10 @@ final class Recovery {
   private record Found(Path file, LedgerEntry entry) {
     long sequence() {
       return entry.position().sequence();
+    }
+
+    boolean isBeyond(@Nullable Head head) {
+      return sequence() > end(head, entry.kid()).sequence();
     }
   }
 }

@@ -50,6 +50,7 @@ final class AmendCommand implements Callable<Integer> {
   @Spec private CommandSpec spec = CommandSpec.create();
   @Mixin private AmendOptions said = new AmendOptions();
   @Mixin private KeyOption key = new KeyOption();
+  @Mixin private PassphraseOption passphrase = new PassphraseOption();
 
   @Parameters(arity = "1", paramLabel = "RESULT", description = "file of the result, *.json")
   private Path file = Path.of("");
@@ -148,7 +149,7 @@ final class AmendCommand implements Callable<Integer> {
 
   private void correct(Path directory, TrustStore trusted, ObjectNode result, Said what) {
     PrintWriter err = spec.commandLine().getErr();
-    ArchiveOptions storing = new ArchiveOptions(key.file());
+    ArchiveOptions storing = new ArchiveOptions(key.file(), passphrase);
     Archive archive = storing.open(directory, err);
     try {
       Corrections known =

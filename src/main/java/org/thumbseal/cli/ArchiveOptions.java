@@ -38,8 +38,9 @@ final class ArchiveOptions {
   ArchiveOptions() {}
 
   /** With this key, whatever the user has. */
-  ArchiveOptions(Path key) {
+  ArchiveOptions(Path key, PassphraseOption passphrase) {
     this.key = key;
+    this.passphrase = passphrase;
   }
 
   /** Opens the archive, if one is asked for; says what it made or mended on the way. */

@@ -52,7 +52,7 @@ final class DemoCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     makeDirectory();
-    ArchiveOptions storing = new ArchiveOptions(key());
+    ArchiveOptions storing = new ArchiveOptions(key(), new PassphraseOption());
     // That the key is new goes without saying: it is the demo's own.
     Archive archive = storing.open(results(), new PrintWriter(Writer.nullWriter()));
     try {

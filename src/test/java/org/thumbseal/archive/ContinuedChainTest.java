@@ -92,6 +92,27 @@ class ContinuedChainTest {
     assertThat(answer(documents.get(3))).isEqualTo(SealAnswer.BROKEN_CHAIN);
   }
 
+  /** The power went before the head was moved, and the key was renewed before the next start. */
+  @Test
+  void whatTheOldKeyStoredLastIsTakenUpUnderTheNewOne(@TempDir Path other) throws Exception {
+    byte[] headBefore;
+    Path last;
+    try (Archive archive = Archive.open(other, OLD)) {
+      archive.store(ExampleDocument.unsealed(1), CAPTURE);
+      headBefore = Files.readAllBytes(other.resolve("head.json"));
+      last = archive.store(ExampleDocument.unsealed(2), CAPTURE).document();
+    }
+    Files.write(other.resolve("head.json"), headBefore);
+    try (Archive archive = Archive.open(other, NEW)) {
+      assertThat(archive.notes()).singleElement().asString().contains("head.json now names");
+      ObjectNode first = archive.store(ExampleDocument.unsealed(3), CAPTURE).sealed();
+      assertThat(first.at("/ledger/continues/digest").stringValue())
+          .isEqualTo(Seal.digest(JsonGate.read(last)));
+    }
+
+    assertThat(faults(other)).isEmpty();
+  }
+
   /** By somebody who has the new key, and so can seal a head that knows nothing of the old one. */
   @Test
   void theOldChainTakenAwayWithAHeadToMatchIsFound() throws Exception {

@@ -133,7 +133,7 @@ class SeveralWritersTest {
 
       assertThatThrownBy(() -> store(archive, 3))
           .isInstanceOf(ArchiveException.class)
-          .hasMessageContaining("knows nothing of 2 sealed documents");
+          .hasMessageContaining("head.json: is gone; put it back");
 
       Files.move(head, results.resolve("head.json"));
       store(archive, 3);

@@ -13,7 +13,7 @@ import java.util.concurrent.Future;
  * real time; every fourth lane is over a pseudo-terminal, the others over TCP.
  *
  * <pre>mvn -q test-compile exec:java -Dexec.classpathScope=test \
- *     -Dexec.mainClass=org.thumbseal.cli.KillStudy -Dexec.args="200 8 1"</pre>
+ *     -DmainClass=org.thumbseal.cli.KillStudy -Dexec.args="200 8 1"</pre>
  */
 public final class KillStudy {
   private static final int PTY_LANES = 4;
