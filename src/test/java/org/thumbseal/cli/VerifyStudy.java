@@ -46,8 +46,7 @@ final class VerifyStudy {
       child(Arrays.copyOfRange(args, 1, args.length));
       return;
     }
-    System.out.printf(
-        "%10s  %-24s %9s %12s %9s%n", "documents", "options", "seconds", "documents/s", "MiB");
+    row("documents", "options", "seconds", "cpu s", "cpu ms/document", "MiB");
     List<String> options = new ArrayList<>();
     for (String arg : args) {
       if (arg.startsWith("-")) {
