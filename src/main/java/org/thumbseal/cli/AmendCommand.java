@@ -24,8 +24,6 @@ import org.thumbseal.record.Correction;
 import org.thumbseal.record.Correction.Said;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.record.Standing;
-import org.thumbseal.seal.KeyException;
-import org.thumbseal.seal.KeyStore;
 import org.thumbseal.seal.SealAnswer;
 import org.thumbseal.seal.TrustStore;
 import picocli.CommandLine.Command;
@@ -55,13 +53,7 @@ final class AmendCommand implements Callable<Integer> {
   @Parameters(arity = "1", paramLabel = "RESULT", description = "file of the result, *.json")
   private Path file = Path.of("");
 
-  @Option(
-      names = "--trust",
-      paramLabel = "FILE|DIR",
-      description =
-          "public keys (JWK) to trust; repeatable. Default: your own key, and those in the folder"
-              + " 'trusted' beside it")
-  private List<Path> trust = List.of();
+  @Mixin private TrustOption trust = new TrustOption();
 
   @Option(names = "--json", description = "print the sealed correction and nothing else")
   private boolean json;
@@ -88,7 +80,7 @@ final class AmendCommand implements Callable<Integer> {
                         file
                             + ": lies in no result directory; name the file where it was stored,"
                             + " beside the others and head.json"));
-    TrustStore trusted = trusted();
+    TrustStore trusted = trust.trusted(key.file());
     requireGood(trusted);
     correct(directory, trusted, result, what);
     return ExitCode.GOOD;
@@ -121,14 +113,6 @@ final class AmendCommand implements Callable<Integer> {
     }
     boolean result = document.path("kind").asString("").equals(ResultDocument.KIND);
     return result ? "" : "is not the result of a test";
-  }
-
-  private TrustStore trusted() {
-    try {
-      return TrustStore.load(trust.isEmpty() ? KeyStore.defaultTrust(key.file()) : trust);
-    } catch (KeyException e) {
-      throw Failure.of(e);
-    }
   }
 
   /** What is not to be relied on is not to be corrected either. */

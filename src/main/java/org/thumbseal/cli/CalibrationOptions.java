@@ -10,9 +10,7 @@ import org.thumbseal.archive.SealedCalibrations;
 import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.json.Printable;
-import org.thumbseal.seal.KeyException;
-import org.thumbseal.seal.KeyStore;
-import org.thumbseal.seal.TrustStore;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Where calibrations of sensors are looked for. */
@@ -25,13 +23,7 @@ final class CalibrationOptions {
               + " directory are used too")
   private List<Path> paths = List.of();
 
-  @Option(
-      names = "--trust",
-      paramLabel = "FILE|DIR",
-      description =
-          "public keys (JWK) whose calibrations are used; repeatable. Default: your own key, and"
-              + " those in the folder 'trusted' beside it")
-  private List<Path> trust = List.of();
+  @Mixin private TrustOption trust = new TrustOption();
 
   /** All that can be used; a line on standard error for each that cannot. */
   Calibrations load(Optional<Path> results, Path keyFile, PrintWriter err) {
@@ -40,18 +32,10 @@ final class CalibrationOptions {
     }
     SealedCalibrations search =
         new SealedCalibrations(
-            trusted(keyFile), line -> err.println("thumbseal: " + Printable.line(line)));
+            trust.trusted(keyFile), line -> err.println("thumbseal: " + Printable.line(line)));
     paths.forEach(path -> add(path, search));
     results.filter(Files::isDirectory).ifPresent(directory -> addResults(directory, search));
     return search.all();
-  }
-
-  private TrustStore trusted(Path keyFile) {
-    try {
-      return TrustStore.load(trust.isEmpty() ? KeyStore.defaultTrust(keyFile) : trust);
-    } catch (KeyException e) {
-      throw Failure.of(e);
-    }
   }
 
   private static void add(Path path, SealedCalibrations search) {

@@ -9,9 +9,6 @@ import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.archive.DirectorySummary;
 import org.thumbseal.archive.Outcome;
 import org.thumbseal.archive.Verification;
-import org.thumbseal.seal.KeyException;
-import org.thumbseal.seal.KeyStore;
-import org.thumbseal.seal.TrustStore;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -38,13 +35,7 @@ final class VerifyCommand implements Callable<Integer> {
       description = "documents, or whole result directories")
   private List<Path> paths = List.of();
 
-  @Option(
-      names = "--trust",
-      paramLabel = "FILE|DIR",
-      description =
-          "public keys (JWK) to trust; repeatable. Default: your own key, and those in the folder"
-              + " 'trusted' beside it")
-  private List<Path> trust = List.of();
+  @Mixin private TrustOption trust = new TrustOption();
 
   @Option(names = "--json", description = "print one line of JSON for each document and each fault")
   private boolean json;
@@ -59,20 +50,12 @@ final class VerifyCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter err = spec.commandLine().getErr();
     PrintWriter out = spec.commandLine().getOut();
-    Verification verification = new Verification(trusted());
+    Verification verification = new Verification(trust.trusted(key.file()));
     VerifyReport report = json ? new JsonVerifyReport(out, err) : new TextVerifyReport(out, err);
     ProgressLine progress =
         new ProgressLine(err, !json && StandardError.isSeenAt(streams.err()), System::nanoTime);
     paths.forEach(path -> verify(path, verification, report, progress));
     return report.end();
-  }
-
-  private TrustStore trusted() {
-    try {
-      return TrustStore.load(trust.isEmpty() ? KeyStore.defaultTrust(key.file()) : trust);
-    } catch (KeyException e) {
-      throw Failure.of(e);
-    }
   }
 
   private static void verify(
