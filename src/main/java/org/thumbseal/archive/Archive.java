@@ -25,33 +25,38 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class Archive implements AutoCloseable {
   private final ResultDirectory directory;
-  private final SigningKey key;
+  private final Sealer sealer;
   private final KeptHead kept;
   private final StoredMarks marks = new StoredMarks();
   private final List<String> notes = new ArrayList<>();
   private final @Nullable DaemonLock daemon;
   private Consumer<String> listener = note -> {};
 
-  private Archive(ResultDirectory directory, SigningKey key, @Nullable DaemonLock daemon) {
+  private Archive(ResultDirectory directory, Sealer sealer, @Nullable DaemonLock daemon) {
     this.directory = directory;
-    this.key = key;
+    this.sealer = sealer;
     this.daemon = daemon;
-    this.kept = new KeptHead(directory, key, this::note);
+    this.kept = new KeptHead(directory, sealer, this::note);
     if (daemon != null && !daemon.note().isEmpty()) {
       note(daemon.note());
     }
+  }
+
+  /** As {@link #open(Path, Sealer)}, for a key that trusts no other. */
+  public static Archive open(Path results, SigningKey key) throws ArchiveException {
+    return open(results, Sealer.alone(key));
   }
 
   /**
    * Opens the directory, makes it when it is missing, and mends what an interrupted write left.
    *
    * @throws ArchiveException if it cannot be written, another process keeps it locked for longer
-   *     than a write takes, or its head is damaged
+   *     than a write takes, or its head is damaged or by a key that is not trusted
    */
-  public static Archive open(Path results, SigningKey key) throws ArchiveException {
+  public static Archive open(Path results, Sealer sealer) throws ArchiveException {
     try {
       Files.createDirectories(results);
-      Archive archive = new Archive(new ResultDirectory(results), key, null);
+      Archive archive = new Archive(new ResultDirectory(results), sealer, null);
       archive.bringIntoStep();
       return archive;
     } catch (IOException e) {
@@ -60,24 +65,25 @@ public final class Archive implements AutoCloseable {
   }
 
   /**
-   * As {@link #open}, for a daemon: while this is open, no second daemon can open the directory;
-   * commands that add single documents can.
+   * As {@link #open(Path, Sealer)}, for a daemon: while this is open, no second daemon can open the
+   * directory; commands that add single documents can.
    *
    * @throws ArchiveException also if a daemon has it already: which process, and since when
    */
-  public static Archive openForDaemon(Path results, SigningKey key) throws ArchiveException {
+  public static Archive openForDaemon(Path results, Sealer sealer) throws ArchiveException {
     try {
       Files.createDirectories(results);
-      return opened(new ResultDirectory(results), key, DaemonLock.take(results, LockHolder.here()));
+      return opened(
+          new ResultDirectory(results), sealer, DaemonLock.take(results, LockHolder.here()));
     } catch (IOException e) {
       throw ArchiveException.unusable(results, e);
     }
   }
 
-  private static Archive opened(ResultDirectory directory, SigningKey key, DaemonLock daemon)
+  private static Archive opened(ResultDirectory directory, Sealer sealer, DaemonLock daemon)
       throws IOException, ArchiveException {
     try {
-      Archive archive = new Archive(directory, key, daemon);
+      Archive archive = new Archive(directory, sealer, daemon);
       archive.bringIntoStep();
       return archive;
     } catch (IOException | ArchiveException | RuntimeException e) {
@@ -216,7 +222,7 @@ public final class Archive implements AutoCloseable {
       throws IOException {
     try (Write write = begun) {
       ChainEnd end = end();
-      ObjectNode sealed = Seal.seal(write.evidence(document), next(end), key);
+      ObjectNode sealed = Seal.seal(write.evidence(document), next(end), sealer.key());
       kept.begin(lock);
       Path file = write.finish(Canonical.text(sealed));
       kept.move(end.then(Seal.digest(sealed)), directory.relative(file));
@@ -227,7 +233,7 @@ public final class Archive implements AutoCloseable {
   }
 
   private ChainEnd end() {
-    String kid = key.verifyingKey().kid();
+    String kid = sealer.key().verifyingKey().kid();
     Head head = kept.head();
     return head == null ? ChainEnd.none(kid) : head.end(kid).orElse(ChainEnd.none(kid));
   }

@@ -5,6 +5,7 @@ import java.io.InterruptedIOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -105,8 +106,20 @@ final class DirectoryLock implements AutoCloseable {
         + " was cut short; looking for what it left";
   }
 
-  void begin() throws IOException {
-    file.mark(LockHolder.here());
+  /** Who began a write that was not ended, as far as it can be read. */
+  Optional<LockHolder> holder() throws IOException {
+    return file.holder();
+  }
+
+  /** Whether this was the last to begin one: another may have, since it failed. */
+  boolean isMarkedBy(Optional<LockHolder> holder) throws IOException {
+    return holder.isPresent() && file.holder().equals(holder);
+  }
+
+  LockHolder begin() throws IOException {
+    LockHolder holder = LockHolder.here();
+    file.mark(holder);
+    return holder;
   }
 
   void end() throws IOException {

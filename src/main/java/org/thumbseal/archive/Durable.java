@@ -52,6 +52,15 @@ final class Durable {
     }
   }
 
+  /** Removes a temporary file if that can be done; else the next start does. */
+  static void tidyAway(Path temporary) {
+    try {
+      Files.deleteIfExists(temporary);
+    } catch (IOException e) {
+      // Whether what was written is there does not hang on this.
+    }
+  }
+
   /** Writes the line and LF to a file and forces it to the disk. */
   static void write(Path file, String line) throws IOException {
     byte[] bytes = (line + "\n").getBytes(StandardCharsets.UTF_8);

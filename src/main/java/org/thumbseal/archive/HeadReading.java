@@ -37,6 +37,16 @@ final class HeadReading {
     }
   }
 
+  /** Whether the head is by a key that is trusted. */
+  boolean isTrusted() {
+    try {
+      return directory.hasHead()
+          && verifier.check(directory.head()).answer() == SealAnswer.TRUSTED_KEY;
+    } catch (JsonRefusedException e) {
+      return false;
+    }
+  }
+
   /** Every chain that a head names, with its end. */
   static Map<String, ChainEnd> ends(Optional<Head> head) {
     Map<String, ChainEnd> ends = new LinkedHashMap<>();

@@ -6,13 +6,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.Head;
 import org.thumbseal.seal.Sha256;
-import org.thumbseal.seal.SigningKey;
 
 /**
  * The head of a result directory as this process left it. Others may have moved it since: so it is
@@ -23,7 +23,7 @@ final class KeptHead {
   private static final int LONGEST = 1 << 22;
 
   private final ResultDirectory directory;
-  private final SigningKey key;
+  private final Sealer sealer;
   private final Consumer<String> notes;
 
   private @Nullable Head head;
@@ -34,12 +34,12 @@ final class KeptHead {
   /** The documents are ahead of the file. */
   private boolean behind;
 
-  /** The mark in the lock file is of a write of ours, of which we know how it ended. */
-  private boolean markIsOurs;
+  /** The mark that we put into the lock file for a write of which we know how it ended. */
+  private Optional<LockHolder> ours = Optional.empty();
 
-  KeptHead(ResultDirectory directory, SigningKey key, Consumer<String> notes) {
+  KeptHead(ResultDirectory directory, Sealer sealer, Consumer<String> notes) {
     this.directory = directory;
-    this.key = key;
+    this.sealer = sealer;
     this.notes = notes;
   }
 
@@ -56,7 +56,7 @@ final class KeptHead {
    */
   boolean bringIntoStep(DirectoryLock lock) throws IOException, ArchiveException {
     String now = digest();
-    boolean foreign = !now.equals(left) || (lock.writing() && !markIsOurs);
+    boolean foreign = !now.equals(left) || (lock.writing() && !lock.isMarkedBy(ours));
     if (foreign) {
       readAnew(lock, now);
     }
@@ -70,18 +70,19 @@ final class KeptHead {
     if (interrupted) {
       notes.accept(lock.note());
     }
-    Recovery recovery = new Recovery(directory, key);
+    Recovery recovery = new Recovery(directory, sealer);
     try {
       recovery.removeTemporaryFiles();
       Head read = recovery.readHead();
-      Head found = recovery.needed(read, interrupted) ? recovery.rollForward(read) : read;
+      Head found =
+          recovery.needed(read, interrupted) ? recovery.rollForward(read, interrupted) : read;
       requireNoLess(found);
       head = found;
       behind = head != null && !head.equals(read);
     } finally {
       recovery.notes().forEach(notes);
     }
-    markIsOurs = interrupted;
+    ours = interrupted ? lock.holder() : Optional.empty();
     left = now;
   }
 
@@ -99,8 +100,7 @@ final class KeptHead {
 
   /** A document is about to be written. */
   void begin(DirectoryLock lock) throws IOException {
-    markIsOurs = true;
-    lock.begin();
+    ours = Optional.of(lock.begin());
   }
 
   /** The document is there. */
@@ -113,14 +113,14 @@ final class KeptHead {
   void catchUp(DirectoryLock lock) throws IOException {
     if (behind && head != null) {
       Durable.forceFolder(directory.folderOf(head.document()));
-      String text = Canonical.text(head.sealed(key));
+      String text = Canonical.text(head.sealed(sealer.key()));
       Durable.replace(directory.headFile(), text);
       left = Sha256.hex((text + "\n").getBytes(StandardCharsets.UTF_8));
       behind = false;
       Durable.forceFolder(directory.path());
     }
     lock.end();
-    markIsOurs = false;
+    ours = Optional.empty();
   }
 
   private String digest() throws IOException {

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.Head;
 import org.thumbseal.seal.LedgerEntry;
+import org.thumbseal.seal.SealAnswer;
 import org.thumbseal.seal.SealVerifier;
 import org.thumbseal.seal.Sha256;
 
@@ -26,6 +27,7 @@ final class Neighbourhood {
   private final ResultDirectory directory;
   private final SealVerifier verifier;
   private final Optional<Head> head;
+  private final boolean headIsTrusted;
   private final List<Path> byName = new ArrayList<>();
   private Optional<Places> places = Optional.empty();
   private @Nullable Corrections corrections;
@@ -33,13 +35,18 @@ final class Neighbourhood {
   Neighbourhood(ResultDirectory directory, SealVerifier verifier) throws IOException {
     this.directory = directory;
     this.verifier = verifier;
-    this.head = new HeadReading(directory, verifier).read(outcome -> {});
+    HeadReading reading = new HeadReading(directory, verifier);
+    this.head = reading.read(outcome -> {});
+    this.headIsTrusted = reading.isTrusted();
     directory.forEachDocument(byName::add);
     byName.sort(Comparator.naturalOrder());
   }
 
   /** What is wrong with the place of this document, in half a sentence; empty when nothing is. */
-  String fault(Path file, LedgerEntry entry) {
+  String fault(Path file, LedgerEntry entry, SealAnswer seal) {
+    if (seal == SealAnswer.TRUSTED_KEY && !headIsTrusted) {
+      return "head.json, which says where its chain ends, is not by a trusted key";
+    }
     Optional<ChainEnd> end = head.flatMap(h -> h.end(entry.kid()));
     if (end.isEmpty()) {
       return "head.json does not vouch for its chain";

@@ -51,12 +51,10 @@ public final class OpenCapture {
 
   private void replace(Path target, byte[] capture) throws IOException {
     Path fresh = target.resolveSibling(target.getFileName() + FRESH);
+    // What bears the name may be a link to somebody's file.
+    Files.deleteIfExists(fresh);
     FileChannel begun =
-        FileChannel.open(
-            fresh,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.TRUNCATE_EXISTING,
-            StandardOpenOption.WRITE);
+        FileChannel.open(fresh, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     try {
       write(begun, capture);
       begun.force(true);

@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.stream.Stream;
 import org.thumbseal.seal.Sha256;
@@ -127,7 +128,8 @@ public final class OpenCaptures {
     Path file = folder.resolve("probe" + OpenCapture.FRESH);
     try {
       try {
-        Files.write(file, new byte[PROBE]);
+        Files.deleteIfExists(file);
+        Files.write(file, new byte[PROBE], StandardOpenOption.CREATE_NEW);
       } finally {
         Files.deleteIfExists(file);
       }

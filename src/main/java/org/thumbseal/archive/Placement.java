@@ -2,6 +2,7 @@ package org.thumbseal.archive;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,6 +45,8 @@ final class Placement {
           return result;
         }
       }
+    } catch (DirectoryIteratorException e) {
+      throw e.getCause();
     }
     return null;
   }

@@ -16,8 +16,8 @@ import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.Head;
 import org.thumbseal.seal.LedgerEntry;
+import org.thumbseal.seal.SealCheck;
 import org.thumbseal.seal.SealVerifier;
-import org.thumbseal.seal.SigningKey;
 import org.thumbseal.seal.TrustStore;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -28,12 +28,12 @@ import tools.jackson.databind.node.ObjectNode;
  */
 final class Recovery {
   private final ResultDirectory directory;
-  private final SigningKey key;
+  private final Sealer sealer;
   private final List<String> notes = new ArrayList<>();
 
-  Recovery(ResultDirectory directory, SigningKey key) {
+  Recovery(ResultDirectory directory, Sealer sealer) {
     this.directory = directory;
-    this.key = key;
+    this.sealer = sealer;
   }
 
   List<String> notes() {
@@ -47,15 +47,22 @@ final class Recovery {
     }
   }
 
-  /** The head as it stands, with its seal checked; null when there is none. */
+  /**
+   * The head as it stands; null when there is none. One by a stranger may be there to hide that an
+   * end was cut off, and the next document would vouch for it.
+   */
   @Nullable Head readHead() throws ArchiveException {
     if (!directory.hasHead()) {
       return null;
     }
     try {
       ObjectNode tree = directory.head();
-      if (!new SealVerifier(TrustStore.of(key.verifyingKey())).check(tree).intact()) {
+      SealCheck seal = new SealVerifier(TrustStore.of()).check(tree);
+      if (!seal.intact()) {
         throw damaged("its seal is broken");
+      }
+      if (!sealer.trusts(tree)) {
+        throw strange(seal.signer());
       }
       return Head.read(tree).orElseThrow(() -> damaged("it is no head of a ledger"));
     } catch (JsonRefusedException e) {
@@ -74,18 +81,24 @@ final class Recovery {
 
   /**
    * The head moved on over every document that follows on from it: of the keys that it knows, for
-   * one may have been replaced while its last document was on the way, and of this key.
+   * one may have been replaced while its last document was on the way, and of this key. Without a
+   * head there can be one document, if a write was cut short.
    */
-  @Nullable Head rollForward(@Nullable Head head) throws IOException, ArchiveException {
+  @Nullable Head rollForward(@Nullable Head head, boolean interrupted)
+      throws IOException, ArchiveException {
     Map<String, List<Found>> newer = newerThan(head);
-    String own = key.verifyingKey().kid();
+    String own = sealer.key().verifyingKey().kid();
     List<Found> ours = newer.getOrDefault(own, List.of());
     newer.remove(own);
     Head moved = head;
+    if (head == null && !newer.isEmpty()) {
+      requireKnown(false, newer.values().stream().mapToInt(List::size).sum(), interrupted);
+    }
     for (List<Found> theirs : newer.values()) {
       moved = movedAsFarAsTheyFollow(moved, theirs);
     }
-    requireKnown(head, ours);
+    requireKnown(
+        head != null && head.end(own).isPresent(), ours.size(), head != null || interrupted);
     for (Found found : ours) {
       if (!follows(moved, found)) {
         throw doesNotFollow(moved, found);
@@ -95,13 +108,14 @@ final class Recovery {
     return moved;
   }
 
-  private void requireKnown(@Nullable Head head, List<Found> ours) throws ArchiveException {
-    boolean known = head != null && head.end(key.verifyingKey().kid()).isPresent();
-    if (!known && ours.size() > 1) {
+  /** A chain that the head does not know can only have its first document, just being stored. */
+  private void requireKnown(boolean chain, int documents, boolean mayBegin)
+      throws ArchiveException {
+    if (!chain && documents > (mayBegin ? 1 : 0)) {
       throw new ArchiveException(
           directory.headFile()
               + " knows nothing of "
-              + ours.size()
+              + documents
               + " sealed documents there; put the right head.json back, or use a new directory");
     }
   }
@@ -158,7 +172,7 @@ final class Recovery {
     try {
       ObjectNode document = JsonGate.read(file);
       return LedgerEntry.read(document)
-          .filter(entry -> isKnown(entry.kid(), head))
+          .filter(entry -> isKnown(entry.kid(), head) || (head == null && sealer.trusts(document)))
           .filter(entry -> new SealVerifier(TrustStore.of()).check(document).intact())
           .map(entry -> new Found(file, entry));
     } catch (JsonRefusedException e) {
@@ -168,7 +182,17 @@ final class Recovery {
   }
 
   private boolean isKnown(String kid, @Nullable Head head) {
-    return kid.equals(key.verifyingKey().kid()) || (head != null && head.end(kid).isPresent());
+    return kid.equals(sealer.key().verifyingKey().kid())
+        || (head != null && head.end(kid).isPresent());
+  }
+
+  private ArchiveException strange(String signer) {
+    return new ArchiveException(
+        directory.headFile()
+            + " is sealed by an unknown key ("
+            + signer
+            + "); if you know whose it is, run key trust with its public key; else put the right"
+            + " head.json back");
   }
 
   private ArchiveException damaged(String why) {

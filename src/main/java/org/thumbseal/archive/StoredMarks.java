@@ -1,6 +1,7 @@
 package org.thumbseal.archive;
 
 import java.io.IOException;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,6 +45,8 @@ final class StoredMarks {
       try (DirectoryStream<Path> files =
           Files.newDirectoryStream(folder, "*" + ResultName.DOCUMENT)) {
         files.forEach(file -> marks.add(ResultName.mark(file.getFileName().toString())));
+      } catch (DirectoryIteratorException e) {
+        throw e.getCause();
       }
     }
     return marks;

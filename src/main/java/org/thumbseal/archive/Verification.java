@@ -137,7 +137,8 @@ public final class Verification {
     if (directory.isEmpty()) {
       return "";
     }
-    String fault = neighbourhood(directory.get()).fault(absolute, entry.get());
+    String fault =
+        neighbourhood(directory.get()).fault(absolute, entry.get(), check.seal().answer());
     return fault.isEmpty() && check.facts().correction().isPresent()
         ? subjectFault(directory.get(), check.facts().correction().get())
         : fault;

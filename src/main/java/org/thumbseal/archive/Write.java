@@ -65,17 +65,28 @@ final class Write implements AutoCloseable {
       if (temporaryCapture != null) {
         Durable.rename(temporaryCapture, capture);
       }
-      Durable.rename(temporary, document);
+      renameDocument(temporary);
       return document;
     } finally {
-      Files.deleteIfExists(temporary);
+      Durable.tidyAway(temporary);
+    }
+  }
+
+  /** A shared or failing disk may do what it is told and then say that it did not. */
+  private void renameDocument(Path temporary) throws IOException {
+    try {
+      Durable.rename(temporary, document);
+    } catch (IOException e) {
+      if (Files.exists(temporary) || !Files.exists(document)) {
+        throw e;
+      }
     }
   }
 
   @Override
   public void close() throws IOException {
     if (temporaryCapture != null) {
-      Files.deleteIfExists(temporaryCapture);
+      Durable.tidyAway(temporaryCapture);
     }
   }
 }

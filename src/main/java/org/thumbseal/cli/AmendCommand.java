@@ -134,7 +134,7 @@ final class AmendCommand implements Callable<Integer> {
   private void correct(Path directory, TrustStore trusted, ObjectNode result, Said what) {
     PrintWriter err = spec.commandLine().getErr();
     ArchiveOptions storing = new ArchiveOptions(key.file(), passphrase);
-    Archive archive = storing.open(directory, err);
+    Archive archive = storing.open(directory, trusted, err);
     try {
       Corrections known =
           Corrections.in(directory, trusted, line -> err.println("thumbseal: " + line));

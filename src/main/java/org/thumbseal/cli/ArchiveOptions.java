@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.ArchiveException;
+import org.thumbseal.archive.Sealer;
 import org.thumbseal.archive.StoredResult;
 import org.thumbseal.json.Printable;
 import org.thumbseal.json.ResultTree;
@@ -13,7 +14,7 @@ import org.thumbseal.record.ResultDocument;
 import org.thumbseal.seal.KeyException;
 import org.thumbseal.seal.KeyStore;
 import org.thumbseal.seal.OpenedKey;
-import org.thumbseal.seal.SigningKey;
+import org.thumbseal.seal.TrustStore;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -54,6 +55,11 @@ final class ArchiveOptions {
     return open(directory, err, Archive::open);
   }
 
+  /** Opens the archive in a directory, to build on the work of these keys. */
+  Archive open(Path directory, TrustStore trust, PrintWriter err) {
+    return open(directory, err, (path, sealer) -> Archive.open(path, sealer.trusting(trust)));
+  }
+
   /** Opens the archive for a daemon, of which there is one at a time. */
   Archive openForDaemon(Path directory, PrintWriter err) {
     return open(directory, err, Archive::openForDaemon);
@@ -66,7 +72,7 @@ final class ArchiveOptions {
       if (opened.created()) {
         say(err, opened.note() + "; keep a copy of it safe");
       }
-      Archive archive = opening.of(directory, opened.key());
+      Archive archive = opening.of(directory, new Sealer(opened.key(), trusted()));
       archive.tellNotes(note -> say(err, note));
       return archive;
     } catch (KeyException e) {
@@ -74,6 +80,10 @@ final class ArchiveOptions {
     } catch (ArchiveException e) {
       throw Failure.machine(String.valueOf(e.getMessage()));
     }
+  }
+
+  private TrustStore trusted() throws KeyException {
+    return TrustStore.load(KeyStore.defaultTrust(keyFile()));
   }
 
   private static void say(PrintWriter err, String text) {
@@ -108,6 +118,6 @@ final class ArchiveOptions {
   /** One of the two ways to open a directory. */
   @FunctionalInterface
   private interface Opening {
-    Archive of(Path directory, SigningKey key) throws ArchiveException;
+    Archive of(Path directory, Sealer sealer) throws ArchiveException;
   }
 }

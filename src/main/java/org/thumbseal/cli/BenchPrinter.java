@@ -55,7 +55,16 @@ class BenchPrinter implements BenchListener {
     String line = Printable.line(port + ": " + ResultText.oneLine(result));
     String path = "  " + Printable.line(file.toString());
     boolean fits = line.length() + path.length() <= WIDTH;
-    print(out, fits ? line + path : line + System.lineSeparator() + path);
+    StringBuilder text = new StringBuilder(line);
+    ResultText.why(result)
+        .forEach(why -> text.append(System.lineSeparator()).append(Printable.line("  " + why)));
+    boolean one = fits && text.length() == line.length();
+    print(out, text + (one ? path : System.lineSeparator() + path));
+  }
+
+  @Override
+  public void waiting(String port, ResultDocument result) {
+    print(out, Printable.line(port + ": " + ResultText.oneLine(result) + ", not stored yet"));
   }
 
   @Override

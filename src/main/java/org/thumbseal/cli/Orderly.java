@@ -20,8 +20,13 @@ final class Orderly {
     CompletableFuture<Integer> ended = new CompletableFuture<>();
     Thread hook = new Thread(() -> stop(bench, ended, release), "stop");
     Runtime.getRuntime().addShutdownHook(hook);
-    int code = bench.run();
-    ended.complete(code);
+    int code = ExitCode.MACHINE;
+    try {
+      code = bench.run();
+    } finally {
+      // Whatever went wrong, the hook must not wait for an end that has come.
+      ended.complete(code);
+    }
     try {
       Runtime.getRuntime().removeShutdownHook(hook);
       return code;

@@ -12,6 +12,9 @@ public interface BenchListener {
   /** A test was graded, sealed and stored. */
   void result(String port, ResultDocument result, Path file);
 
+  /** A test was graded, but its result is not stored yet: it waits for the disk. */
+  void waiting(String port, ResultDocument result);
+
   /** Something a person should know, in one line that begins with the address of the port. */
   void notice(String text);
 }

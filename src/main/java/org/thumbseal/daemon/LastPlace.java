@@ -1,8 +1,11 @@
 package org.thumbseal.daemon;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Optional;
 import org.thumbseal.archive.Archive;
@@ -52,11 +55,34 @@ final class LastPlace {
     try {
       Path into = folder(place);
       Path file = into.resolve(Archive.captureName(ResultTree.of(result.results().getFirst())));
-      Files.write(file, result.capture());
+      write(file, result.capture());
+      forget(result);
       return Optional.of(file);
     } catch (IOException e) {
       folder = Optional.empty();
       return Optional.empty();
+    }
+  }
+
+  /** The next start would make another result of what had been written of the same test. */
+  private static void forget(Unsaved result) {
+    try {
+      if (result.open().isPresent()) {
+        Files.deleteIfExists(result.open().get());
+      }
+    } catch (IOException e) {
+      // A disk that lets nothing be removed: then it is taken up again, which is better than lost.
+    }
+  }
+
+  private static void write(Path file, byte[] capture) throws IOException {
+    try (FileChannel out =
+        FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+      ByteBuffer bytes = ByteBuffer.wrap(capture);
+      while (bytes.hasRemaining()) {
+        out.write(bytes);
+      }
+      out.force(true);
     }
   }
 

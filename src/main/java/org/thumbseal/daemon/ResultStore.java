@@ -9,6 +9,7 @@ import org.thumbseal.archive.StoredResult;
 import org.thumbseal.json.ResultTree;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.record.ResultDocument;
+import org.tinylog.Logger;
 
 /**
  * Where the recorders of all ports put their results: one at a time, for the chain is one. What the
@@ -68,8 +69,13 @@ public final class ResultStore {
     if (first || disk.isDue()) {
       storeAll();
     }
+    boolean stored = results.results().isEmpty() && !results.refused();
+    if (!stored) {
+      results.refuse();
+      results.results().forEach(result -> listener.waiting(results.port(), result));
+    }
     dropOldest();
-    return results.results().isEmpty();
+    return stored;
   }
 
   /** Tries again what waits, if it is time, and says how things are, if it is time. */
@@ -90,6 +96,7 @@ public final class ResultStore {
    */
   public synchronized boolean finish() {
     storeAll();
+    waiting.removeIf(results -> results.results().isEmpty());
     LastPlace last = new LastPlace(archive.path(), listener);
     waiting.stream().filter(results -> !last.isSafe(results)).forEach(this::lose);
     try {
@@ -135,7 +142,22 @@ public final class ResultStore {
       next.refuse();
       disk.failed(String.valueOf(e.getMessage()));
       return false;
+    } catch (RuntimeException e) {
+      giveUp(next, e);
+      return true;
     }
+  }
+
+  /** One that the program cannot store must not stand in the way of the others for ever. */
+  private void giveUp(Unsaved next, RuntimeException why) {
+    Logger.error(why, "{}: a result cannot be stored", next.port());
+    next.refuse();
+    lose(next);
+    next.results().clear();
+    listener.notice(
+        next.port()
+            + ": an error of this program, please report it: a result could not be stored; "
+            + next.safeIn().map(file -> "its recording is in " + file).orElse("it is lost"));
   }
 
   private void store(Unsaved from, ResultDocument result) throws ArchiveException {

@@ -2,6 +2,7 @@ package org.thumbseal.daemon;
 
 import java.time.Duration;
 import org.thumbseal.link.HostClock;
+import org.tinylog.Logger;
 
 /** Does something about once a second, on a thread of its own. */
 public final class Ticker {
@@ -29,8 +30,17 @@ public final class Ticker {
     while (!stopped) {
       clock.pause(PERIOD);
       if (!stopped) {
-        task.run();
+        runOnce();
       }
+    }
+  }
+
+  /** What goes wrong once is no reason never to look again; it is told where it is found. */
+  private void runOnce() {
+    try {
+      task.run();
+    } catch (RuntimeException e) {
+      Logger.error(e, "a look at the bench failed");
     }
   }
 

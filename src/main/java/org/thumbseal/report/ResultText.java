@@ -8,6 +8,7 @@ import java.util.Set;
 import org.thumbseal.finding.Finding;
 import org.thumbseal.grade.Reason;
 import org.thumbseal.grade.ReasonCode;
+import org.thumbseal.grade.Verdict;
 import org.thumbseal.measurement.Measurement;
 import org.thumbseal.measurement.PumpEstimate;
 import org.thumbseal.quantity.Quantity;
@@ -72,6 +73,17 @@ public final class ResultText {
       }
     }
     return line.toString();
+  }
+
+  /** What kept a test from passing, and what to do about it, a line each; nothing if it passed. */
+  public static List<String> why(ResultDocument result) {
+    if (result.grade().verdict() == Verdict.PASS) {
+      return List.of();
+    }
+    return result.grade().reasons().stream()
+        .filter(reason -> !KEPT.contains(reason.code()))
+        .map(reason -> reason.code().code() + ": " + reason.text())
+        .toList();
   }
 
   private static String text(Quantity quantity) {

@@ -42,12 +42,16 @@ class ContinuedChainTest {
   }
 
   private void store(SigningKey key, int... numbers) throws Exception {
-    try (Archive archive = Archive.open(folder, key)) {
+    try (Archive archive = Archive.open(folder, trusting(key))) {
       assertThat(archive.notes()).isEmpty();
       for (int number : numbers) {
         documents.add(archive.store(ExampleDocument.unsealed(number), CAPTURE).document());
       }
     }
+  }
+
+  private static Sealer trusting(SigningKey key) {
+    return new Sealer(key, TrustStore.of(OLD.verifyingKey(), NEW.verifyingKey()));
   }
 
   @Test
@@ -103,7 +107,7 @@ class ContinuedChainTest {
       last = archive.store(ExampleDocument.unsealed(2), CAPTURE).document();
     }
     Files.write(other.resolve("head.json"), headBefore);
-    try (Archive archive = Archive.open(other, NEW)) {
+    try (Archive archive = Archive.open(other, trusting(NEW))) {
       assertThat(archive.notes()).singleElement().asString().contains("head.json now names");
       ObjectNode first = archive.store(ExampleDocument.unsealed(3), CAPTURE).sealed();
       assertThat(first.at("/ledger/continues/digest").stringValue())
@@ -182,12 +186,12 @@ class ContinuedChainTest {
       archive.store(ExampleDocument.unsealed(1), CAPTURE);
     }
     String head = Files.readString(again.resolve("head.json"));
-    try (Archive archive = Archive.open(again, NEW)) {
+    try (Archive archive = Archive.open(again, trusting(NEW))) {
       archive.store(ExampleDocument.unsealed(2), CAPTURE);
     }
     Files.writeString(again.resolve("head.json"), head);
 
-    try (Archive archive = Archive.open(again, NEW)) {
+    try (Archive archive = Archive.open(again, trusting(NEW))) {
       assertThat(archive.notes()).singleElement().asString().contains("head.json now names");
     }
     assertThat(faults(again)).isEmpty();

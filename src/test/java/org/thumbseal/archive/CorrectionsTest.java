@@ -33,6 +33,7 @@ class CorrectionsTest {
 
   @TempDir private Path folder;
   private final List<Path> documents = new ArrayList<>();
+  private TrustStore buildsOn = TrustStore.of(KEY.verifyingKey());
   private Path result;
   private ObjectNode sealed;
 
@@ -77,7 +78,7 @@ class CorrectionsTest {
   }
 
   private Path amend(Said said, SigningKey key) throws ArchiveException {
-    try (Archive archive = Archive.open(folder, key)) {
+    try (Archive archive = Archive.open(folder, new Sealer(key, buildsOn))) {
       Correction next = corrections().next(result, sealed, said);
       return archive.store(CorrectionTree.of(next)).document();
     }
@@ -236,6 +237,7 @@ class CorrectionsTest {
                   .extracting(SealedCorrection::counts)
                   .containsExactly(false);
             });
+    buildsOn = TrustStore.of(KEY.verifyingKey(), stranger.verifyingKey());
     amend(note("mine"));
     assertThat(corrections().of(sealed))
         .filteredOn(SealedCorrection::counts)

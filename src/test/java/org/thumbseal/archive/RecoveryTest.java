@@ -11,6 +11,7 @@ import java.io.SequenceInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -29,6 +30,7 @@ class RecoveryTest {
 
   @TempDir private Path folder;
   private Path head;
+  private TrustStore trust = TrustStore.of();
 
   @BeforeEach
   void twoResults() throws Exception {
@@ -38,7 +40,7 @@ class RecoveryTest {
   }
 
   private List<String> store(SigningKey key, int number) throws Exception {
-    try (Archive archive = Archive.open(folder, key)) {
+    try (Archive archive = Archive.open(folder, new Sealer(key, trust))) {
       archive.store(ExampleDocument.unsealed(number), CAPTURE);
       return archive.notes();
     }
@@ -68,9 +70,11 @@ class RecoveryTest {
       archive.store(ExampleDocument.unsealed(1), CAPTURE);
     }
     Files.delete(fresh.resolve("head.json"));
+    String mark = new LockHolder(4711, Instant.parse("2026-03-02T07:15:00Z")).line();
+    Files.writeString(fresh.resolve(".lock"), mark);
 
     try (Archive archive = Archive.open(fresh, KEY)) {
-      assertThat(archive.notes()).hasSize(1);
+      assertThat(archive.notes()).hasSize(2);
     }
     assertThat(fresh.resolve("head.json")).exists();
   }
@@ -145,7 +149,16 @@ class RecoveryTest {
   }
 
   @Test
-  void aStrangersHeadDoesNotHideOurDocuments() throws Exception {
+  void aSingleDocumentWithoutAHeadIsNoBeginningUnlessAWriteWasCutShort() throws Exception {
+    Files.delete(head);
+    Files.delete(documents().get(1));
+
+    assertThatThrownBy(this::openAndClose).hasMessageContaining("knows nothing of 1");
+  }
+
+  /** It could name fewer documents than there were, and the next one of ours would vouch for it. */
+  @Test
+  void aStrangersHeadIsNotBuiltOn() throws Exception {
     SigningKey stranger = SigningKey.generate();
     Path elsewhere = folder.resolve("elsewhere");
     try (Archive archive = Archive.open(elsewhere, stranger)) {
@@ -154,20 +167,21 @@ class RecoveryTest {
     Files.copy(
         elsewhere.resolve("head.json"), head, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
 
-    assertThatThrownBy(this::openAndClose).hasMessageContaining("knows nothing of 2");
+    assertThatThrownBy(this::openAndClose)
+        .hasMessageContaining("head.json is sealed by an unknown key (")
+        .hasMessageContaining(stranger.verifyingKey().fingerprint());
   }
 
   @Test
   void aNewKeyCarriesTheOldChainOn() throws Exception {
     SigningKey next = SigningKey.generate();
+    trust = TrustStore.of(KEY.verifyingKey(), next.verifyingKey());
     store(next, 3);
     store(KEY, 4);
     store(next, 5);
 
     List<Outcome> outcomes = new ArrayList<>();
-    DirectorySummary summary =
-        new Verification(TrustStore.of(KEY.verifyingKey(), next.verifyingKey()))
-            .directory(folder, outcomes::add);
+    DirectorySummary summary = new Verification(trust).directory(folder, outcomes::add);
 
     assertThat(summary.chains()).hasSize(2);
     assertThat(outcomes).hasSize(5).allSatisfy(RecoveryTest::assertTrusted);

@@ -54,7 +54,7 @@ class SeveralWritersTest {
 
   @Test
   void byTurns() throws Exception {
-    try (Archive one = Archive.openForDaemon(results, key);
+    try (Archive one = Archive.openForDaemon(results, Sealer.alone(key));
         Archive two = Archive.open(results, key)) {
       store(one, 1);
       store(two, 2);
@@ -83,7 +83,7 @@ class SeveralWritersTest {
   void threeProcessesAtTheSameTime() throws Exception {
     try (OtherProcess one = OtherProcess.start(results, "store", 101, 140, keyFile);
         OtherProcess two = OtherProcess.start(results, "store", 201, 240, keyFile);
-        Archive here = Archive.openForDaemon(results, key)) {
+        Archive here = Archive.openForDaemon(results, Sealer.alone(key))) {
       assertThat(one.line()).isEqualTo("open");
       assertThat(two.line()).isEqualTo("open");
       for (int i = 1; i <= 40; i++) {
@@ -122,6 +122,35 @@ class SeveralWritersTest {
                   + " it left");
     }
     assertWhole(3);
+  }
+
+  /** Ours did not fit; then another was cut short, and its mark must not be taken for ours. */
+  @Test
+  void aWriteThatFailedHereDoesNotHideOneThatWasCutShortElsewhere() throws Exception {
+    try (Archive here = Archive.open(results, key)) {
+      store(here, 1);
+      Path inTheWay = Files.createDirectories(results.resolve(temporaryOf(2)).resolve("x"));
+      assertThatThrownBy(() -> store(here, 2)).isInstanceOf(ArchiveException.class);
+      Files.delete(inTheWay);
+      Files.delete(inTheWay.getParent());
+      byte[] head = Files.readAllBytes(results.resolve("head.json"));
+      try (Archive other = Archive.open(results, key)) {
+        store(other, 3);
+      }
+      Files.write(results.resolve("head.json"), head);
+      Files.writeString(
+          results.resolve(".lock"),
+          new LockHolder(4711, Instant.parse("2026-03-02T07:15:00Z")).line());
+
+      store(here, 2);
+    }
+    assertWhole(3);
+  }
+
+  private static String temporaryOf(int number) {
+    ResultName name = ResultName.of(ExampleDocument.unsealed(number));
+    String stem = name.withIdDigits(Placement.FEWEST_ID_DIGITS);
+    return name.folder() + "/." + stem + ResultName.DOCUMENT + ".tmp";
   }
 
   @Test
@@ -170,7 +199,7 @@ class SeveralWritersTest {
   void oneDaemonOnlyAndOthersAllTheSame() throws Exception {
     try (OtherProcess daemon = OtherProcess.start(results, "watch")) {
       assertThat(daemon.line()).isEqualTo("has it");
-      assertThatThrownBy(() -> Archive.openForDaemon(results, key))
+      assertThatThrownBy(() -> Archive.openForDaemon(results, Sealer.alone(key)))
           .isInstanceOf(ArchiveException.class)
           .hasMessageMatching(
               "another watch \\(process "
@@ -184,7 +213,7 @@ class SeveralWritersTest {
       }
       daemon.kill();
 
-      try (Archive next = Archive.openForDaemon(results, key)) {
+      try (Archive next = Archive.openForDaemon(results, Sealer.alone(key))) {
         assertThat(next.notes())
             .singleElement()
             .asString()
@@ -193,7 +222,7 @@ class SeveralWritersTest {
         store(next, 2);
       }
     }
-    try (Archive after = Archive.openForDaemon(results, key)) {
+    try (Archive after = Archive.openForDaemon(results, Sealer.alone(key))) {
       assertThat(after.notes()).isEmpty();
     }
     assertWhole(2);
@@ -202,8 +231,8 @@ class SeveralWritersTest {
   @Test
   void aSecondDaemonOfThisProcessLeavesTheLockOfTheFirst() throws Exception {
     Path link = Files.createSymbolicLink(folder.resolve("link"), results);
-    try (Archive first = Archive.openForDaemon(results, key)) {
-      assertThatThrownBy(() -> Archive.openForDaemon(link, key))
+    try (Archive first = Archive.openForDaemon(results, Sealer.alone(key))) {
+      assertThatThrownBy(() -> Archive.openForDaemon(link, Sealer.alone(key)))
           .hasMessageContaining("process " + ProcessHandle.current().pid());
       try (OtherProcess other = OtherProcess.start(results, "watch")) {
         assertThat(other.awaitEnd()).isNotZero();
@@ -243,7 +272,7 @@ class SeveralWritersTest {
     for (String content : new String[] {"w\n", "9".repeat(5000), "1 2026-99-99T99:99:99Z", "\0"}) {
       Files.writeString(results.resolve(".watch-lock"), content);
       Files.writeString(results.resolve(".lock"), content);
-      try (Archive archive = Archive.openForDaemon(results, key)) {
+      try (Archive archive = Archive.openForDaemon(results, Sealer.alone(key))) {
         assertThat(archive.notes())
             .containsExactly(
                 "the last watch here did not end in order; looking for what it left",

@@ -19,9 +19,11 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.thumbseal.archive.Archive;
+import org.thumbseal.archive.Sealer;
 import org.thumbseal.link.OtherProgram;
 import org.thumbseal.link.PtyPair;
 import org.thumbseal.seal.KeyStore;
+import org.thumbseal.seal.TrustStore;
 
 /**
  * What goes wrong for people: one line that says what is wrong and what to do, the exit code of the
@@ -210,7 +212,8 @@ class MistakesTest {
   @Test
   void aDirectoryThatAWatchUses() throws Exception {
     Path locked = folder.resolve("locked");
-    try (Archive archive = Archive.openForDaemon(locked, KeyStore.load(key).key())) {
+    try (Archive archive =
+        Archive.openForDaemon(locked, new Sealer(KeyStore.load(key).key(), TrustStore.of()))) {
       assertThat(archive.notes()).isEmpty();
       assertOneLine(
           typed("watch --port sim:sound --key @keys/k.pem --results @locked"),

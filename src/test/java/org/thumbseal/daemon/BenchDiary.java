@@ -11,6 +11,7 @@ import org.thumbseal.record.ResultDocument;
 class BenchDiary implements BenchListener {
   final List<Phase> phases = new ArrayList<>();
   final List<ResultDocument> results = new ArrayList<>();
+  final List<ResultDocument> waiting = new ArrayList<>();
   final List<Path> files = new ArrayList<>();
   final List<String> notices = new ArrayList<>();
 
@@ -27,6 +28,11 @@ class BenchDiary implements BenchListener {
     testing = false;
     results.add(result);
     files.add(file);
+  }
+
+  @Override
+  public synchronized void waiting(String port, ResultDocument result) {
+    waiting.add(result);
   }
 
   @Override
