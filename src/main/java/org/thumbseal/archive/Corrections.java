@@ -135,10 +135,16 @@ public final class Corrections {
     return new Correction(ResultId.of(digest, 1), subject, nameless.number(), nameless.was(), said);
   }
 
+  /**
+   * Others may trust whom we do not, so strangers' corrections are counted as well: to be number 1
+   * beside a stranger's number 2 would let that one overrule what was said after it. A stranger's
+   * number beyond how many there are is made up, and would use all numbers up.
+   */
   private long numberOfNext(ObjectNode result) {
+    List<SealedCorrection> there = of(result);
     return 1
-        + of(result).stream()
-            .filter(SealedCorrection::counts)
+        + there.stream()
+            .filter(c -> c.counts() || c.correction().number() <= there.size())
             .mapToLong(c -> c.correction().number())
             .max()
             .orElse(0);

@@ -237,12 +237,50 @@ class CorrectionsTest {
                   .extracting(SealedCorrection::counts)
                   .containsExactly(false);
             });
+  }
+
+  /** B trusts A and not C; whoever trusts all three must see what B said last. */
+  @Test
+  void whatIsSaidAfterAStrangerHoldsForThoseWhoTrustBoth() throws Exception {
+    SigningKey stranger = SigningKey.generate();
+    amend(voided(true, "wrong hose"), stranger);
+    amend(voided(false, "it was the right one"), stranger);
+    buildsOn = TrustStore.of(KEY.verifyingKey(), stranger.verifyingKey());
+    amend(voided(true, "the jar leaked"));
+
+    TrustStore both = TrustStore.of(KEY.verifyingKey(), stranger.verifyingKey());
+    Corrections seen = Corrections.in(folder, both, remark -> {});
+    assertThat(seen.of(sealed))
+        .extracting(c -> c.correction().number())
+        .containsExactly(1L, 2L, 3L);
+    assertThat(seen.standing(sealed).voided()).contains("the jar leaked");
+  }
+
+  @Test
+  void aStrangerCannotUseTheNumbersUp() throws Exception {
+    SigningKey stranger = SigningKey.generate();
+    Correction next = corrections().next(result, sealed, note("x"));
+    try (Archive archive = Archive.open(folder, new Sealer(stranger, buildsOn))) {
+      archive.store(CorrectionTree.of(next).put("number", (1L << 53) - 1));
+    }
     buildsOn = TrustStore.of(KEY.verifyingKey(), stranger.verifyingKey());
     amend(note("mine"));
+    amend(note("mine again"));
+
     assertThat(corrections().of(sealed))
         .filteredOn(SealedCorrection::counts)
         .extracting(c -> c.correction().number())
-        .containsExactly(1L);
+        .containsExactly(1L, 2L);
+  }
+
+  /** What the own keys said last stays the last, though one before it is gone. */
+  @Test
+  void aMissingCorrectionDoesNotSetTheCountBack() throws Exception {
+    Path first = amend(voided(true, "wrong hose"));
+    amend(voided(false, "it was the right one"));
+    Files.delete(first);
+
+    assertThat(corrections().next(result, sealed, voided(true, "x")).number()).isEqualTo(3);
   }
 
   /** Sealed by a trusted key, and yet nonsense. */
