@@ -92,11 +92,12 @@ final class DirectoryCheck {
   }
 
   private void take(Folder folder, String name, DocumentCheck check) {
-    corrections.see(folder.path().resolve(name), check);
+    Path file = folder.path().resolve(name);
+    corrections.see(file, check);
     captures += check.capture() == CaptureCheck.SAME ? 1 : 0;
     withoutCapture += check.capture() == CaptureCheck.NONE ? 1 : 0;
     // A lost capture is a fault of its own; the place is judged by the seal alone.
-    boolean reported = check.answer(true) == SealAnswer.BROKEN_SEAL;
+    boolean reported = check.answer(true) == SealAnswer.BROKEN_SEAL || check.isHiddenAt(file);
     SealCheck seal = check.seal();
     Link.Standing standing =
         new Link.Standing(seal.answer(), seal.signer(), seal.reason(), reported);

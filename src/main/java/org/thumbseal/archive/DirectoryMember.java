@@ -48,9 +48,10 @@ record DirectoryMember(String name, Optional<DocumentCheck> check, String refusa
     } else if (check.entry().isEmpty()) {
       remarks.add(chainFault(file, "has no place in a ledger"));
     }
-    if (check.seal().intact() && !check.facts().isStoredAt(file)) {
-      String text = "bears another name than it was stored under, " + check.facts().storedAs();
-      remarks.add(new Outcome.Remarked(file, text));
+    String name = check.nameRemark(file);
+    if (!name.isEmpty()) {
+      boolean fault = check.isHiddenAt(file);
+      remarks.add(fault ? chainFault(file, name) : new Outcome.Remarked(file, name));
     }
     return remarks;
   }

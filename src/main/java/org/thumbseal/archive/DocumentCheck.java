@@ -40,6 +40,16 @@ record DocumentCheck(
     return lost ? SealAnswer.BROKEN_SEAL : seal.answer();
   }
 
+  /** Whether its name keeps those from finding it whom it concerns. */
+  boolean isHiddenAt(Path file) {
+    return seal.intact() && facts.isHiddenAt(file);
+  }
+
+  /** What is odd about its name, in half a sentence; of an altered document that says nothing. */
+  String nameRemark(Path file) {
+    return seal.intact() ? facts.nameRemark(file) : "";
+  }
+
   String remark() {
     return seal.reason().isEmpty() ? capture.remark() : seal.reason();
   }

@@ -68,7 +68,24 @@ record ResultName(String folder, String stem, String id) {
 
   /** Whether this is the name of a stored correction. */
   static boolean isCorrection(Path file) {
-    return file.getFileName().toString().matches(".*_" + CORRECTION + "_[0-9a-f]+\\.json");
+    return isNamed(file, CORRECTION);
+  }
+
+  /** Whether this is the name of a stored calibration. */
+  static boolean isCalibration(Path file) {
+    return isNamed(file, CALIBRATION);
+  }
+
+  /** Whether those who read documents of this kind, and go by the names, open this file at all. */
+  static boolean isFound(Path file, String kind) {
+    return switch (kind) {
+      case CALIBRATION, CORRECTION -> isNamed(file, kind);
+      default -> true;
+    };
+  }
+
+  private static boolean isNamed(Path file, String kind) {
+    return file.getFileName().toString().matches(".*_" + kind + "_[0-9a-f]+\\.json");
   }
 
   private static String kind(JsonNode document) {

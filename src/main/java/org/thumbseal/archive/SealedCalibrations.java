@@ -70,12 +70,7 @@ public final class SealedCalibrations {
    * @throws ArchiveException if it cannot be read
    */
   public void addResults(Path path) throws ArchiveException {
-    search(
-        path,
-        file ->
-            file.getFileName()
-                .toString()
-                .matches(".*_" + ResultName.CALIBRATION + "_[0-9a-f]+\\.json"));
+    search(path, ResultName::isCalibration);
   }
 
   private void search(Path path, Predicate<Path> wanted) throws ArchiveException {

@@ -139,6 +139,9 @@ public final class Verification {
     }
     String fault =
         neighbourhood(directory.get()).fault(absolute, entry.get(), check.seal().answer());
+    if (fault.isEmpty() && check.isHiddenAt(absolute)) {
+      return check.nameRemark(absolute);
+    }
     return fault.isEmpty() && check.facts().correction().isPresent()
         ? subjectFault(directory.get(), check.facts().correction().get())
         : fault;

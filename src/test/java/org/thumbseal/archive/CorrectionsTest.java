@@ -11,6 +11,8 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.json.CorrectionTree;
 import org.thumbseal.json.ExampleDocument;
@@ -207,6 +209,39 @@ class CorrectionsTest {
     assertThat(faults()).isEmpty();
     assertThat(answer(correction)).startsWith("good seal by a trusted key");
     assertThat(corrected()).singleElement().extracting(Outcome::file).isEqualTo(result);
+  }
+
+  /** By its name alone a reader finds a correction; without it the result would count again. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"note.json", "20260303T120000Z_SP-014_pass_0.json", "a_correction_x.json"})
+  void aCorrectionUnderAnotherNameIsAFault(String name) throws Exception {
+    Path correction = amend(voided(true, "wrong hose"));
+    String own = correction.getFileName().toString().replace(".json", "");
+    Path hidden = Files.move(correction, correction.resolveSibling(name));
+
+    String fault =
+        "broken chain: bears another name than it was stored under, 2026/"
+            + own
+            + "; nobody finds this correction here: give it its name back";
+    assertThat(standing().voided()).isEmpty();
+    assertThat(faults()).containsExactly(fault);
+    assertThat(answer(hidden)).isEqualTo(fault);
+    assertThat(outcomes().stream().filter(o -> o.file().equals(hidden))).hasSize(1);
+  }
+
+  /** Found all the same, so it is worth a word and no more. */
+  @Test
+  void aCorrectionInAnotherFolderIsFound() throws Exception {
+    Path correction = amend(voided(true, "wrong hose"));
+    Path moved = Files.move(correction, folder.resolve(correction.getFileName()));
+
+    assertThat(standing().voided()).contains("wrong hose");
+    assertThat(faults()).isEmpty();
+    assertThat(outcomes())
+        .filteredOn(Outcome.Remarked.class::isInstance)
+        .extracting(Outcome::file)
+        .containsExactly(moved);
   }
 
   @Test

@@ -134,6 +134,26 @@ class DirectoryFaultsTest {
     return file.getFileName() + text;
   }
 
+  /** Readers of calibrations go by the name: no test would be calibrated by it any more. */
+  @Test
+  void aCalibrationUnderAnotherName() throws Exception {
+    ObjectNode document = org.thumbseal.json.ExampleDocument.unsealed(6);
+    document.put("kind", "calibration").put("calibratedAt", "2026-02-20T08:12:00Z");
+    document.remove("evidence");
+    Path calibration;
+    try (Archive archive = Archive.open(folder, results.key())) {
+      calibration = archive.store(document).document();
+    }
+    assertThat(results.odd()).isEmpty();
+    Files.move(calibration, calibration.resolveSibling("old.json"));
+
+    assertThat(results.odd())
+        .containsExactly(
+            "old.json: broken chain: bears another name than it was stored under, 2026/"
+                + calibration.getFileName().toString().replace(".json", "")
+                + "; nobody finds this calibration here: give it its name back");
+  }
+
   @Test
   void theSameDocumentTwice() throws Exception {
     Path copy = Files.copy(results.document(2), results.document(2).resolveSibling("copy.json"));
