@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.thumbseal.json.CorrectionReader;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
@@ -33,7 +35,7 @@ public final class Verification {
 
   /**
    * Checks one document: its seal, the capture beside it if it is there, and, when it lies in a
-   * result directory, that it stands where it belongs in its chain.
+   * result directory, that it stands where it belongs in its chain and under its own name.
    */
   public Outcome file(Path file) {
     try {
@@ -42,7 +44,7 @@ public final class Verification {
       String fault = answer == SealAnswer.BROKEN_SEAL ? "" : chainFault(file, check);
       String signer = check.seal().signer();
       return fault.isEmpty()
-          ? new Outcome.Answered(file, answer, signer, check.remark())
+          ? new Outcome.Answered(file, answer, signer, remark(file, check))
           : new Outcome.Answered(file, SealAnswer.BROKEN_CHAIN, signer, fault);
     } catch (JsonRefusedException e) {
       return new Outcome.Unreadable(file, String.valueOf(e.getMessage()));
@@ -145,6 +147,15 @@ public final class Verification {
     return fault.isEmpty() && check.facts().correction().isPresent()
         ? subjectFault(directory.get(), check.facts().correction().get())
         : fault;
+  }
+
+  /** Names mean something where results are stored; a copy elsewhere may be called anything. */
+  private static String remark(Path file, DocumentCheck check) {
+    Path absolute = file.toAbsolutePath().normalize();
+    boolean stored = ResultDirectory.around(absolute).isPresent();
+    return Stream.of(check.remark(), stored ? check.nameRemark(absolute) : "")
+        .filter(text -> !text.isEmpty())
+        .collect(Collectors.joining("; "));
   }
 
   private static String subjectFault(ResultDirectory directory, ObjectNode correction)

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -249,6 +250,27 @@ class VerificationTest {
               assertThat(a.answer()).isEqualTo(SealAnswer.TRUSTED_KEY);
               assertThat(a.remark()).isEqualTo("its capture is not beside it");
             });
+  }
+
+  /** As one would pass off the sound pump's result as that of the other. */
+  @Test
+  void aCopyUnderTheNameOfAnotherResult() throws Exception {
+    Path taken = documents.get(1);
+    Files.copy(documents.get(3), taken, StandardCopyOption.REPLACE_EXISTING);
+    Files.copy(capture(3), capture(1), StandardCopyOption.REPLACE_EXISTING);
+
+    String own = documents.get(3).getFileName().toString().replace(".json", "");
+    assertThat(((Outcome.Answered) trusting(KEY).file(taken)).remark())
+        .isEqualTo("bears another name than it was stored under, 2026/" + own);
+  }
+
+  @Test
+  void whatElseThereIsToSayIsSaidBesideTheName() throws Exception {
+    Path renamed = Files.move(documents.get(3), documents.get(3).resolveSibling("x.json"));
+    Files.delete(capture(3));
+
+    assertThat(((Outcome.Answered) trusting(KEY).file(renamed)).remark())
+        .startsWith("its capture is not beside it; bears another name than ");
   }
 
   @Test

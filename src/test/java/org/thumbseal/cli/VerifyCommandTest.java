@@ -145,6 +145,23 @@ class VerifyCommandTest {
         .isEqualTo(evil.toString());
   }
 
+  /** A sound document may be that of another pump. */
+  @Test
+  void aNameThatIsNotItsOwnIsTold() throws Exception {
+    String own = "2026/" + document.getFileName().toString().replace(".json", "");
+    Path other = Files.move(document, document.resolveSibling("SP-7.json"));
+    String remark = "bears another name than it was stored under, " + own;
+
+    assertThat(run("verify", "--key", key, other)).isZero();
+    assertThat(out).hasLineCount(1).endsWith("): " + remark + "\n");
+    assertThat(run("verify", "--json", "--key", key, other)).isZero();
+    var line = JsonGate.read(out.getBytes(StandardCharsets.UTF_8));
+    assertThat(line.path("remark").stringValue()).isEqualTo(remark);
+    Path outside = Files.move(other, folder.resolve("SP-7.json"));
+    assertThat(run("verify", "--key", key, outside)).isZero();
+    assertThat(out).doesNotContain("another name");
+  }
+
   @Test
   void trustThatIsMissingIsExitCode2() {
     assertThat(run("verify", document, "--trust", folder.resolve("no.jwk"))).isEqualTo(2);
