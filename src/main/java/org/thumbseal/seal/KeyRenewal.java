@@ -39,7 +39,7 @@ final class KeyRenewal {
   }
 
   /**
-   * Makes the change.
+   * Makes the change; whoever calls it has the {@link KeyLock}.
    *
    * @param old the key in this file
    * @param name whose keys they are; without it the one that the old public key has
@@ -59,8 +59,29 @@ final class KeyRenewal {
     return new RenewedKey(new OpenedKey(key, file, true, List.of()), kept, trustFile(kept));
   }
 
-  /** Finishes or undoes what was cut short; what it did, a line each. */
+  /**
+   * Finishes or undoes what was cut short; what it did, a line each. What another program is about
+   * to do is left to it: the key file holds one whole key all the while.
+   */
   List<String> settle() throws IOException, KeyException {
+    if (!isUnfinished()) {
+      return List.of();
+    }
+    Optional<KeyLock> taken = KeyLock.tryTake(file);
+    if (taken.isEmpty()) {
+      return List.of();
+    }
+    try (KeyLock lock = taken.get()) {
+      return settle(lock);
+    }
+  }
+
+  private boolean isUnfinished() {
+    return Files.exists(beside(file, ".new")) || Files.exists(beside(file, ".old"));
+  }
+
+  /** As {@link #settle()}, by one who has the lock. */
+  List<String> settle(KeyLock held) throws IOException, KeyException {
     if (Files.exists(beside(file, ".new"))) {
       Files.deleteIfExists(beside(publicFile, ".new"));
       Files.deleteIfExists(beside(file, ".old"));

@@ -100,8 +100,10 @@ public final class KeyStore {
    *     others can read it
    */
   public static OpenedKey load(Path file, Passphrases passphrases) throws KeyException {
-    String text = text(file);
+    requireUsable(file);
     List<String> notes = settled(file);
+    // Only now, for it may just have been replaced; it is one whole key at any moment.
+    String text = text(file);
     Passphrase passphrase = SigningKey.isEncrypted(text) ? passphrases.of(file) : null;
     try {
       SigningKey key =
@@ -156,16 +158,28 @@ public final class KeyStore {
    * under a name that says until when it was used, and the old public key is trusted until then.
    *
    * @param name whose keys they are, for the public files
-   * @throws KeyException if there is no key, its passphrase cannot be had, or it cannot be written
+   * @throws KeyException if there is no key, its passphrase cannot be had, it cannot be written, or
+   *     another program is changing it
    */
   public static RenewedKey renew(Path file, Optional<String> name, Passphrases passphrases)
       throws KeyException {
+    String before = text(file);
     OpenedKey old = load(file, passphrases);
     Optional<Passphrase> passphrase = passphrases.forNewKey();
-    try {
-      return new KeyRenewal(file, InstantSource.system()).renew(old.key(), name, passphrase);
+    KeyRenewal renewal = new KeyRenewal(file, InstantSource.system());
+    try (KeyLock lock = KeyLock.take(file)) {
+      renewal.settle(lock);
+      requireSame(file, before);
+      return renewal.renew(old.key(), name, passphrase);
     } catch (IOException e) {
       throw notWritten(file, e);
+    }
+  }
+
+  /** Passphrases take a person's time, in which another program may have changed the key. */
+  private static void requireSame(Path file, String before) throws KeyException {
+    if (!text(file).equals(before)) {
+      throw new KeyException(file + ": was changed by another program meanwhile; look at it first");
     }
   }
 
@@ -215,6 +229,11 @@ public final class KeyStore {
     } catch (IOException e) {
       throw notWritten(file, e);
     }
+  }
+
+  /** Before anything beside it is touched. */
+  private static void requireUsable(Path file) throws KeyException {
+    text(file);
   }
 
   private static String text(Path file) throws KeyException {

@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -46,6 +47,14 @@ final class OwnerOnly {
       }
       out.force(true);
     }
+  }
+
+  /** Opens a file to be written, a new one where there is none; never what a link leads to. */
+  static FileChannel open(Path file) throws IOException {
+    return FileChannel.open(
+        file,
+        Set.of(StandardOpenOption.CREATE, StandardOpenOption.WRITE, LinkOption.NOFOLLOW_LINKS),
+        attributes("rw-------"));
   }
 
   /** Puts a file in the place of another, in one step that is on the disk at the end. */
