@@ -33,7 +33,8 @@ public final class TrustStore {
    * Reads files that hold a JWK or a JWK set, and all such files ({@code .jwk}, {@code .jwks},
    * {@code .json}) of folders.
    *
-   * @throws KeyException if one of them cannot be read, is missing, or is no public Ed25519 key
+   * @throws KeyException if one of them cannot be read, is missing, is no public Ed25519 key, or
+   *     says of a set what has to be said of each key
    */
   public static TrustStore load(List<Path> filesAndFolders) throws KeyException {
     TrustStore store = new TrustStore();
@@ -69,7 +70,7 @@ public final class TrustStore {
   private void addFile(Path file) throws KeyException {
     try {
       ObjectNode content = JsonGate.read(file);
-      for (JsonNode jwk : content.has("keys") ? content.get("keys") : List.<JsonNode>of(content)) {
+      for (JsonNode jwk : jwks(content)) {
         addJwk(jwk);
       }
     } catch (JsonRefusedException e) {
@@ -77,6 +78,21 @@ public final class TrustStore {
     } catch (KeyException e) {
       throw new KeyException(file + ": " + e.getMessage());
     }
+  }
+
+  private static Iterable<JsonNode> jwks(ObjectNode content) throws KeyException {
+    JsonNode keys = content.get("keys");
+    if (keys == null) {
+      return List.of(content);
+    }
+    for (String member : List.of(TrustedKey.NAME, Validity.FROM, Validity.UNTIL)) {
+      if (content.has(member)) {
+        // Passed over, it would leave a key trusted for longer than whoever wrote it meant.
+        throw new KeyException(
+            "\"" + member + "\" stands beside \"keys\"; put it into each key that it is about");
+      }
+    }
+    return keys;
   }
 
   private void addJwk(JsonNode jwk) throws KeyException {

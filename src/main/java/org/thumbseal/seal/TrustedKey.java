@@ -13,6 +13,8 @@ import tools.jackson.databind.node.ObjectNode;
  * @param validity of which time its documents are trusted
  */
 public record TrustedKey(String name, VerifyingKey key, Validity validity) {
+  static final String NAME = "name";
+
   /** A key without a name, for all times. */
   static TrustedKey of(VerifyingKey key) {
     return new TrustedKey(key.fingerprint(), key, Validity.ALWAYS);
@@ -25,7 +27,7 @@ public record TrustedKey(String name, VerifyingKey key, Validity validity) {
    */
   static TrustedKey read(ObjectNode jwk) throws KeyException {
     VerifyingKey key = Jwk.read(jwk);
-    String name = Jwk.text(jwk, "name").filter(n -> !n.isBlank()).orElse(key.fingerprint());
+    String name = Jwk.text(jwk, NAME).filter(n -> !n.isBlank()).orElse(key.fingerprint());
     return new TrustedKey(Printable.line(name), key, Validity.read(jwk));
   }
 
@@ -36,7 +38,7 @@ public record TrustedKey(String name, VerifyingKey key, Validity validity) {
 
   /** What a trust file says of it. */
   ObjectNode entry() {
-    ObjectNode entry = key.jwk().put("name", name);
+    ObjectNode entry = key.jwk().put(NAME, name);
     validity.write(entry);
     return entry;
   }

@@ -14,6 +14,8 @@ import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.json.Json;
 
@@ -167,6 +169,23 @@ class KeyStoreTest {
     Path keys = Files.writeString(folder.resolve("set.jwks"), Canonical.text(set));
 
     assertThat(TrustStore.load(List.of(keys)).size()).isEqualTo(2);
+  }
+
+  /** To pass it over would be to trust for longer than was meant. */
+  @ParameterizedTest
+  @ValueSource(strings = {"validFrom", "validUntil", "name"})
+  void whatIsSaidOfAWholeSetIsRefused(String member) throws Exception {
+    var set = Json.object().put(member, "2026-01-01");
+    set.putArray("keys").add(SigningKey.generate().verifyingKey().jwk());
+    Path keys = Files.writeString(folder.resolve("set.jwks"), Canonical.text(set));
+
+    assertThatThrownBy(() -> TrustStore.load(List.of(keys)))
+        .isInstanceOf(KeyException.class)
+        .hasMessage(
+            keys
+                + ": \""
+                + member
+                + "\" stands beside \"keys\"; put it into each key that it is about");
   }
 
   @Test
