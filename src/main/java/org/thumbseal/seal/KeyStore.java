@@ -142,7 +142,7 @@ public final class KeyStore {
     prepareFolder(folder(file));
     try {
       requireAbsent(file);
-      requireAbsent(publicFile(file));
+      requireNoHalf(file);
       Optional<Passphrase> passphrase = passphrases.forNewKey();
       SigningKey key = SigningKey.generate();
       writePublic(file, key);
@@ -216,6 +216,20 @@ public final class KeyStore {
   private static void requireAbsent(Path file) throws IOException {
     if (Files.exists(file)) {
       throw new FileAlreadyExistsException(file.toString());
+    }
+  }
+
+  /** The public half is written first, so power loss may leave it alone; or the other was lost. */
+  private static void requireNoHalf(Path file) throws KeyException {
+    Path half = publicFile(file);
+    if (Files.exists(half)) {
+      throw new KeyException(
+          half
+              + ": is there already, and its private key is missing; put that back as "
+              + file
+              + ", or remove "
+              + half.getFileName()
+              + " if nothing was ever sealed with it, or name another file with --key");
     }
   }
 
