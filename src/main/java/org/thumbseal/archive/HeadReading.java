@@ -22,7 +22,7 @@ final class HeadReading {
     this.verifier = verifier;
   }
 
-  /** The head, when it is there and intact. */
+  /** The head, when it is there and intact; told is all but a head by a key that is trusted. */
   Optional<Head> read(Consumer<Outcome> report) {
     if (!directory.hasHead()) {
       String text = "head.json is missing, so a cut-off end would not show";
@@ -34,16 +34,6 @@ final class HeadReading {
     } catch (JsonRefusedException e) {
       report.accept(new Outcome.Unreadable(directory.headFile(), String.valueOf(e.getMessage())));
       return Optional.empty();
-    }
-  }
-
-  /** Whether the head is by a key that is trusted. */
-  boolean isTrusted() {
-    try {
-      return directory.hasHead()
-          && verifier.check(directory.head()).answer() == SealAnswer.TRUSTED_KEY;
-    } catch (JsonRefusedException e) {
-      return false;
     }
   }
 

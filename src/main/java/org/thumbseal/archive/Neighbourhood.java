@@ -35,9 +35,9 @@ final class Neighbourhood {
   Neighbourhood(ResultDirectory directory, SealVerifier verifier) throws IOException {
     this.directory = directory;
     this.verifier = verifier;
-    HeadReading reading = new HeadReading(directory, verifier);
-    this.head = reading.read(outcome -> {});
-    this.headIsTrusted = reading.isTrusted();
+    List<Outcome> faults = new ArrayList<>();
+    this.head = new HeadReading(directory, verifier).read(faults::add);
+    this.headIsTrusted = faults.isEmpty();
     directory.forEachDocument(byName::add);
     byName.sort(Comparator.naturalOrder());
   }
