@@ -132,6 +132,16 @@ class ContinuedChainTest {
             "broken chain: continues document 3 of an earlier key, which is not there as it was");
   }
 
+  /** It names what there is; but whoever has no trusted key could have named less. */
+  @Test
+  void aHeadByAStrangerVouchesForNoSingleDocument() throws Exception {
+    Path file = folder.resolve("head.json");
+    Head head = Head.read(JsonGate.read(file)).orElseThrow();
+    Files.writeString(file, Canonical.text(head.sealed(SigningKey.generate())));
+
+    assertThat(answer(documents.get(4))).isEqualTo(SealAnswer.BROKEN_CHAIN);
+  }
+
   @ParameterizedTest
   @CsvSource({"digest", "sequence", "kid"})
   void namingWhatIsNotThereIsFound(String wrong) throws Exception {
