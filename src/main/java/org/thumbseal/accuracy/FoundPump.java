@@ -34,7 +34,8 @@ record FoundPump(Fault fault, Optional<Finding> said) {
     if (sound.size() != 1) {
       return List.of();
     }
-    SoundRecord then = new SoundRecord("", Optional.empty(), Signs.of(sound.get(0).measurement()));
+    SoundRecord then =
+        new SoundRecord("", Optional.empty(), Signs.of(sound.get(0).measurement().orElseThrow()));
     return Trial.graded(later, Trial.settings(litres).against(then)).stream()
         .map(Measured::of)
         .toList();

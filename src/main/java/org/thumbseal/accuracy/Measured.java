@@ -40,7 +40,7 @@ record Measured(Map<String, Quantity> quantities, Verdict verdict, List<Finding>
         .propertyStream()
         .filter(e -> e.getValue().has("expandedUncertainty"))
         .forEach(e -> quantities.put(e.getKey(), quantity(e.getValue())));
-    quantities.put(Truth.ONSET, document.measurement().occludedAt().quantity());
+    document.measurement().ifPresent(m -> quantities.put(Truth.ONSET, m.occludedAt().quantity()));
     return new Measured(quantities, document.grade().verdict(), findings(tree));
   }
 

@@ -12,10 +12,10 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * Where a result is stored: {@code <folder>/<stem>_<beginning of the id>} and {@code .json} or
- * {@code .log}. The folder is the year, the stem the instant of blocking in UTC, the asset and the
- * verdict; for a calibration its instant, the sensor and {@code calibration}; for a correction its
- * instant, the asset as corrected and {@code correction}. Whatever the document holds, no name
- * leaves the folder.
+ * {@code .log}. The folder is the year, the stem the instant of blocking (of the start, where none
+ * followed) in UTC, the asset and the verdict; for a calibration its instant, the sensor and {@code
+ * calibration}; for a correction its instant, the asset as corrected and {@code correction}.
+ * Whatever the document holds, no name leaves the folder.
  *
  * @param folder four digits, or {@code undated} for a test without a date
  * @param stem name up to the id
@@ -118,8 +118,10 @@ record ResultName(String folder, String stem, String id) {
   private static Optional<OffsetDateTime> time(JsonNode test) {
     try {
       Instant started = OffsetDateTime.parse(test.path("startedAt").asString("")).toInstant();
-      Instant blocked = started.plusNanos(Math.round(seconds(test.path("occludedAt")) * 1e9));
-      OffsetDateTime time = blocked.atOffset(ZoneOffset.UTC);
+      JsonNode start = test.path("start").path("at");
+      JsonNode at = test.has("occludedAt") ? test.path("occludedAt") : start;
+      OffsetDateTime time =
+          started.plusNanos(Math.round(seconds(at) * 1e9)).atOffset(ZoneOffset.UTC);
       return Optional.of(time).filter(ResultName::hasYear);
     } catch (DateTimeException | ArithmeticException e) {
       return Optional.empty();

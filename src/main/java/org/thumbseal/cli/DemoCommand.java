@@ -142,8 +142,10 @@ final class DemoCommand implements Callable<Integer> {
       lastResult = file;
       PrintWriter out = spec.commandLine().getOut();
       out.println();
-      TextCurve.lines(result, CurvePoints.of(capture(file), result.measurement()))
-          .forEach(out::println);
+      result
+          .measurement()
+          .map(test -> TextCurve.lines(result, CurvePoints.of(capture(file), test)))
+          .ifPresent(lines -> lines.forEach(out::println));
       out.println();
       ResultText.lines(result).forEach(out::println);
       out.println();

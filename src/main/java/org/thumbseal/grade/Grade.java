@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
 import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.Unblocked;
+import org.thumbseal.phase.PhaseDetector;
 
 /**
  * Verdict and reasons of one test.
@@ -32,6 +34,23 @@ public record Grade(Verdict verdict, List<Reason> reasons, Criteria criteria, Li
     all.addAll(Remarks.of(test));
     Verdict worst = all.stream().map(Judgement::verdict).reduce(Verdict.PASS, Verdict::worse);
     return new Grade(worst, reasons(all, worst), criteria, limits);
+  }
+
+  /** Grades a start that no blocking followed: nothing can be judged. */
+  public static Grade of(Unblocked start, Criteria criteria) {
+    String pump =
+        start.isPumpSeen()
+            ? "Start again, then block the jar inlet with the pump running, and hold."
+            : "The pump was not seen to start either: see that it runs, with its hose on the jar and"
+                + " the sensor. Start again, then block the jar inlet, and hold.";
+    Reason reason =
+        new Reason(
+            ReasonCode.NOT_BLOCKED,
+            Judged.number(
+                "The inlet was not blocked within %.0f s of the start. %s",
+                PhaseDetector.START_PATIENCE, pump));
+    Limits limits = Limits.of(criteria, start.ambient());
+    return new Grade(Verdict.INVALID, List.of(reason), criteria, limits);
   }
 
   /**

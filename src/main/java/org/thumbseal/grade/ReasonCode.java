@@ -20,7 +20,8 @@ public enum ReasonCode {
   CALIBRATION_OVERDUE,
   CLOCK_UNSTEADY,
   SENSOR_FAULT,
-  ALTITUDE_ADJUSTED;
+  ALTITUDE_ADJUSTED,
+  NOT_BLOCKED;
 
   /** The name in result documents. */
   public String code() {

@@ -3,7 +3,7 @@ package org.thumbseal.json;
 import org.thumbseal.measurement.Budgeted;
 import org.thumbseal.measurement.Contribution;
 import org.thumbseal.measurement.Contribution.Distribution;
-import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.Observed;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -16,9 +16,9 @@ final class BudgetTree {
 
   private BudgetTree() {}
 
-  static ObjectNode of(Measurement measurement) {
+  static ObjectNode of(Observed observed) {
     ObjectNode node = Json.object();
-    measurement.budgeted().forEach((name, quantity) -> node.set(name, budget(quantity)));
+    observed.budgeted().forEach((name, quantity) -> node.set(name, budget(quantity)));
     return node;
   }
 

@@ -1,33 +1,25 @@
 package org.thumbseal.json;
 
-import java.time.Instant;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeFormatterBuilder;
 import java.util.List;
-import org.thumbseal.calibration.AppliedCalibration;
 import org.thumbseal.finding.Finding;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Reason;
 import org.thumbseal.measurement.Exponential;
 import org.thumbseal.measurement.Measurement;
-import org.thumbseal.measurement.PhaseSpan;
+import org.thumbseal.measurement.Observed;
 import org.thumbseal.measurement.Quality;
 import org.thumbseal.quantity.Quantity;
 import org.thumbseal.record.Evidence;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.record.Software;
-import org.thumbseal.record.TestFacts;
-import org.thumbseal.wire.WireRecord.Identity;
-import org.thumbseal.wire.WireRecord.Reference;
+import org.thumbseal.visit.Check;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** A result as the tree that is written, sealed and imported; what does not exist is absent. */
 public final class ResultTree {
   private static final int PLACES = 4;
-  private static final DateTimeFormatter MILLIS =
-      new DateTimeFormatterBuilder().appendInstant(3).toFormatter();
 
   private ResultTree() {}
 
@@ -38,70 +30,41 @@ public final class ResultTree {
     tree.put("id", document.id());
     tree.put("kind", ResultDocument.KIND);
     document.asset().ifPresent(id -> tree.putObject("asset").put("id", id));
-    tree.set("test", test(document.test(), document.measurement()));
-    tree.set("measurements", measurements(document.measurement()));
-    tree.set("budgets", BudgetTree.of(document.measurement()));
+    checks(tree, document.checks());
+    tree.set("test", TestTree.of(document.test(), document.observed()));
+    tree.set("measurements", measurements(document.observed()));
+    tree.set("budgets", BudgetTree.of(document.observed()));
     tree.set("criteria", criteria(document.grade()));
     tree.put("verdict", document.grade().verdict().code());
     tree.set("reasons", reasons(document.grade().reasons()));
     tree.set("findings", findings(document.findings()));
     document.comparedWith().ifPresent(id -> tree.put("comparedWith", id));
-    tree.set("diagnostics", diagnostics(document.measurement()));
+    tree.set("diagnostics", diagnostics(document.observed()));
     tree.set("evidence", evidence(document.evidence()));
     tree.putObject("software").put("name", Software.NAME).put("version", Software.VERSION);
     return tree;
   }
 
-  private static ObjectNode test(TestFacts facts, Measurement measurement) {
-    ObjectNode test = Json.object();
-    facts.startedAt().ifPresent(instant -> test.put("startedAt", time(instant)));
-    number(test, "occludedAt", measurement.occludedAt().value());
-    test.put("source", facts.source());
-    test.set("sensor", sensor(facts, measurement));
-    measurement
-        .ambient()
-        .ifPresent(
-            ambient -> {
-              ObjectNode node = test.putObject("ambient");
-              node.set("quantity", quantity(ambient.quantity()));
-              node.put("from", ambient.origin().code());
-            });
-    facts.jarLitres().ifPresent(v -> number(test.putObject("jar").put("unit", "L"), "value", v));
-    measurement.phases().forEach(span -> phase(test.withArray("phases"), span));
-    return test;
-  }
-
-  private static ObjectNode sensor(TestFacts facts, Measurement measurement) {
-    ObjectNode sensor = Json.object();
-    facts.identity().ifPresent(identity -> identify(sensor, identity));
-    sensor.put("reference", facts.reference() == Reference.GAUGE ? "gauge" : "absolute");
-    if (measurement.calibration() instanceof AppliedCalibration applied) {
-      double highest = measurement.openVacuum().value() + measurement.highestRise();
-      sensor.set("calibration", AppliedTree.of(applied, highest));
-    } else {
-      sensor.put("calibration", "uncalibrated");
+  private static void checks(ObjectNode tree, List<Check> checks) {
+    for (Check check : checks) {
+      ObjectNode node = tree.withArray("checks").addObject();
+      node.put("item", check.item().code()).put("state", check.state().code());
+      check.part().ifPresent(words -> node.put("part", words));
+      check.reason().ifPresent(words -> node.put("reason", words));
     }
-    return sensor;
   }
 
-  private static void identify(ObjectNode sensor, Identity identity) {
-    sensor.put("id", identity.sensorId()).put("firmware", identity.firmware());
-    sensor
-        .putObject("range")
-        .put("low", identity.lowPascals())
-        .put("high", identity.highPascals())
-        .put("unit", "Pa");
-    number(sensor.putObject("rate").put("unit", "Hz"), "value", identity.hertz());
-  }
-
-  private static void phase(ArrayNode phases, PhaseSpan span) {
-    ObjectNode node = phases.addObject().put("phase", span.phase().code());
-    number(node, "start", span.start());
-    number(node, "end", span.end());
-  }
-
-  private static ObjectNode measurements(Measurement measurement) {
+  private static ObjectNode measurements(Observed observed) {
     ObjectNode node = Json.object();
+    if (observed instanceof Measurement measurement) {
+      measurements(node, measurement);
+    } else {
+      observed.budgeted().forEach((name, q) -> node.set(name, quantity(q.quantity())));
+    }
+    return node;
+  }
+
+  private static void measurements(ObjectNode node, Measurement measurement) {
     node.set("openVacuum", quantity(measurement.openVacuum().quantity()));
     measurement.riseTime().ifPresent(q -> node.set("riseTime", quantity(q.quantity())));
     measurement.maximumVacuum().ifPresent(q -> node.set("maximumVacuum", quantity(q.quantity())));
@@ -114,7 +77,6 @@ public final class ResultTree {
             });
     measurement.pump().ifPresent(p -> PumpTree.measurements(node, p));
     measurement.decay().ifPresent(decay -> DecayTree.measurements(decay, node));
-    return node;
   }
 
   /** Said at the value too: nobody who takes it alone shall take it for clean. */
@@ -167,21 +129,28 @@ public final class ResultTree {
     return array;
   }
 
-  private static ObjectNode diagnostics(Measurement measurement) {
-    Quality quality = measurement.quality();
+  private static ObjectNode diagnostics(Observed observed) {
     ObjectNode node = Json.object();
     ObjectNode zero = node.putObject("zero");
-    zero.set("quantity", kilopascals(quality.zero().kilopascals(), quality.zero()));
-    zero.put("from", quality.zero().source());
-    quality.zero().drift().ifPresent(d -> limit(zero, "drift", d, "kPa"));
-    limit(node, "noise", quality.noise(), "kPa");
-    limit(node, "blocked", quality.blockedSeconds(), "s");
-    ObjectNode clock = node.putObject("sensorClock").put("steady", quality.clock().steady());
-    clock.put("rate", Decimals.round(quality.clock().rate(), 6));
+    zero.set("quantity", kilopascals(observed.zero().kilopascals(), observed.zero()));
+    zero.put("from", observed.zero().source());
+    observed.zero().drift().ifPresent(d -> limit(zero, "drift", d, "kPa"));
+    limit(node, "noise", observed.noise(), "kPa");
+    if (observed instanceof Measurement measurement) {
+      limit(node, "blocked", measurement.quality().blockedSeconds(), "s");
+    }
+    ObjectNode clock = node.putObject("sensorClock").put("steady", observed.clock().steady());
+    clock.put("rate", Decimals.round(observed.clock().rate(), 6));
+    if (observed instanceof Measurement measurement) {
+      models(node, measurement);
+    }
+    return node;
+  }
+
+  private static void models(ObjectNode node, Measurement measurement) {
     measurement.exponential().ifPresent(e -> exponential(node.putObject("exponentialFit"), e));
     measurement.pump().ifPresent(p -> PumpTree.diagnostics(node.putObject("pumpModel"), p));
     measurement.decay().ifPresent(decay -> node.set("decay", DecayTree.diagnostics(decay)));
-    return node;
   }
 
   private static ObjectNode kilopascals(double value, Quality.Zero zero) {
@@ -218,9 +187,5 @@ public final class ResultTree {
 
   static void number(ObjectNode node, String name, double value) {
     node.put(name, Decimals.round(value, PLACES));
-  }
-
-  private static String time(Instant instant) {
-    return MILLIS.format(instant);
   }
 }

@@ -23,6 +23,8 @@ import org.thumbseal.phase.TestWindow;
  * @param phases the phases, in order
  * @param quality what the record says about itself
  * @param calibration of the sensor, as it was applied
+ * @param startedAt instant at which somebody said that it begins, s from the first sample, device
+ *     clock; absent where nobody did
  */
 public record Measurement(
     Budgeted occludedAt,
@@ -37,13 +39,30 @@ public record Measurement(
     Optional<AmbientPressure> ambient,
     List<PhaseSpan> phases,
     Quality quality,
-    SensorCalibration calibration) {
+    SensorCalibration calibration,
+    Optional<Double> startedAt)
+    implements Observed {
   /** Keeps a copy of the phases. */
   public Measurement {
     phases = List.copyOf(phases);
   }
 
-  /** The quantities that have a budget, by their names in result documents, in order. */
+  @Override
+  public Quality.Zero zero() {
+    return quality.zero();
+  }
+
+  @Override
+  public double noise() {
+    return quality.noise();
+  }
+
+  @Override
+  public Quality.Clock clock() {
+    return quality.clock();
+  }
+
+  @Override
   public Map<String, Budgeted> budgeted() {
     Map<String, Budgeted> budgeted = new LinkedHashMap<>();
     budgeted.put("openVacuum", openVacuum);

@@ -1,10 +1,8 @@
 package org.thumbseal.measurement;
 
 import java.util.Optional;
-import org.thumbseal.measurement.AmbientPressure.Origin;
 import org.thumbseal.measurement.Quality.Zero;
 import org.thumbseal.quantity.StandardAtmosphere;
-import org.thumbseal.wire.WireRecord.Reference;
 
 /** The way from a located test to its quantities, step by step. */
 final class Measuring {
@@ -30,24 +28,10 @@ final class Measuring {
     errors =
         new SensorErrors(
             setup.calibration(), located.recorded().resolution(), zero, located.recorded().noise());
-    ambient = setup.ambient().or(this::ambientAtRest);
+    ambient = setup.ambient().or(() -> located.rest().air(setup, zero));
     blocked = located.blocked().minus(zero.kilopascals());
     open = located.rest().openMean() - zero.kilopascals();
     riseLimit = setup.riseLimit().kilopascals(ambient);
-  }
-
-  private Optional<AmbientPressure> ambientAtRest() {
-    boolean known =
-        setup.reference() == Reference.ABSOLUTE
-            && located.rest().idle().isPresent()
-            && AmbientPressure.isPlausible(-zero.kilopascals());
-    return known
-        ? Optional.of(
-            new AmbientPressure(
-                -zero.kilopascals(),
-                Math.abs(zero.kilopascals()) * Uncalibrated.RELATIVE,
-                Origin.AT_REST))
-        : Optional.empty();
   }
 
   Measurement measure() {
@@ -102,7 +86,8 @@ final class Measuring {
         ambient,
         new PhaseSpans(located, decay).list(blocked),
         quality,
-        setup.calibration());
+        setup.calibration(),
+        located.recorded().window().start().map(start -> located.trueTime(start.seconds())));
   }
 
   private Optional<Decay> decay() {

@@ -3,8 +3,10 @@ package org.thumbseal.measurement;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.thumbseal.measurement.AmbientPressure.Origin;
 import org.thumbseal.measurement.Quality.Start;
 import org.thumbseal.measurement.Steps.Level;
+import org.thumbseal.wire.WireRecord.Reference;
 
 /**
  * The levels before the inlet was blocked: pump off (the zero) and pump running with the inlet
@@ -108,6 +110,19 @@ record Rest(
 
   private static boolean isFlat(Curve curve) {
     return curve.size() > 2 && curve.highest() - curve.lowest() < FLAT;
+  }
+
+  /** The ambient pressure that an absolute sensor reads at rest. */
+  Optional<AmbientPressure> air(Setup setup, Quality.Zero zero) {
+    double air = -zero.kilopascals();
+    boolean known =
+        setup.reference() == Reference.ABSOLUTE
+            && idle.isPresent()
+            && AmbientPressure.isPlausible(air);
+    return known
+        ? Optional.of(
+            new AmbientPressure(air, Math.abs(air) * Uncalibrated.RELATIVE, Origin.AT_REST))
+        : Optional.empty();
   }
 
   /** The part of the quiet start that the zero is taken from. */

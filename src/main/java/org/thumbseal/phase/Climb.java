@@ -75,6 +75,11 @@ final class Climb {
     return test || trace.level() - base >= SMALLEST_RISE + 2;
   }
 
+  /** Whether it is known that the inlet is blocked. */
+  boolean isBlocked() {
+    return test;
+  }
+
   boolean isDecaying() {
     return fall.isDecay();
   }

@@ -1,13 +1,16 @@
 package org.thumbseal.phase;
 
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.phase.PhaseEvent.Entered;
+import org.thumbseal.phase.PhaseEvent.NotBlocked;
 import org.thumbseal.phase.PhaseEvent.Tested;
 import org.thumbseal.sample.StreamEvent;
 import org.thumbseal.sample.StreamEvent.Gap;
 import org.thumbseal.sample.StreamEvent.Restart;
 import org.thumbseal.sample.StreamEvent.Sample;
+import org.thumbseal.sample.StreamEvent.Start;
 
 /**
  * Finds occlusion tests in a stream of samples: one pass, bounded memory, the same live and in
@@ -18,6 +21,9 @@ import org.thumbseal.sample.StreamEvent.Sample;
  * pump switched on with the inlet open) becomes the new baseline.
  */
 public final class PhaseDetector {
+  /** After a start the inlet is to be blocked within this time, s. */
+  public static final double START_PATIENCE = 90;
+
   private static final double PASCALS = 1_000;
   private static final double LONGEST_SILENCE = 3;
   private static final double SETTLE = 0.5;
@@ -30,6 +36,7 @@ public final class PhaseDetector {
   private final Slots slots = new Slots(this::step);
   private final History history = new History();
   private final Baseline baseline = new Baseline();
+  private final Starts starts = new Starts();
   private @Nullable Climb climb;
   private @Nullable Finished finished;
   private double earliest = Double.NEGATIVE_INFINITY;
@@ -37,7 +44,7 @@ public final class PhaseDetector {
   private double level;
   private boolean started;
 
-  private record Finished(Climb climb, Ending ending, double endSeconds) {}
+  private record Finished(Climb climb, Ending ending, double endSeconds, Optional<Start> start) {}
 
   /**
    * Makes a detector.
@@ -61,8 +68,13 @@ public final class PhaseDetector {
     if (event instanceof Sample sample) {
       start(sample);
       slots.accept(sample.seconds(), -sample.pascals() / PASCALS);
+    } else if (event instanceof Start said) {
+      take(said);
     }
     handOutAfterTail();
+    if (climb == null) {
+      giveUpOverdueStart();
+    }
   }
 
   /** Says that the stream has ended: an open test ends with it. */
@@ -73,11 +85,46 @@ public final class PhaseDetector {
       finish(open, open.isDecaying() ? Ending.DECAYED : Ending.CUT_OFF);
     }
     handOut();
+    giveUpOverdueStart();
   }
 
   /** Whether a test is under way, or one is waiting for its tail. */
   public boolean isBusy() {
     return climb != null || finished != null;
+  }
+
+  /** Whether the inlet is known to be blocked. */
+  public boolean isBlocked() {
+    return climb != null && climb.isBlocked();
+  }
+
+  /** The start that waits for the inlet to be blocked. */
+  public Optional<Start> start() {
+    return starts.waiting();
+  }
+
+  /** Device time of the last event, s. */
+  public double seconds() {
+    return now;
+  }
+
+  /** With the inlet blocked a start says nothing. */
+  private void take(Start start) {
+    if (climb == null) {
+      starts.say(start);
+    } else if (!climb.isBlocked()) {
+      starts.sayInDoubt(start);
+    }
+  }
+
+  private void giveUpOverdueStart() {
+    starts.takeOverdue(now).ifPresent(this::giveUp);
+  }
+
+  private void giveUp(Start start) {
+    handOut();
+    double from = Math.max(earliest, now - History.KEPT_BEFORE);
+    out.accept(new NotBlocked(new UnblockedWindow(history.between(from, now), start, now)));
   }
 
   private void start(Sample sample) {
@@ -103,6 +150,7 @@ public final class PhaseDetector {
     }
     handOut();
     climb = null;
+    starts.clear();
     history.clear();
     earliest = Double.NEGATIVE_INFINITY;
   }
@@ -134,7 +182,7 @@ public final class PhaseDetector {
   private void climb(Climb open, Slot slot) {
     switch (open.step(slot)) {
       case NOTHING_YET -> {}
-      case WAS_NOTHING -> climb = null;
+      case WAS_NOTHING -> wasNothing();
       case WAS_A_STEP -> restAt(slot);
       case IS_A_TEST -> begin(open);
       case IS_HOLDING -> enter(Phase.HOLD, slot.seconds());
@@ -145,10 +193,15 @@ public final class PhaseDetector {
     }
   }
 
+  private void wasNothing() {
+    climb = null;
+    starts.notBlocked();
+  }
+
   /** A finger on the inlet, or water drawn in, is no test. */
   private void released(Climb open, Slot slot) {
     if (open.isTouch()) {
-      climb = null;
+      wasNothing();
       baseline.restart(slot, Phase.OPEN);
       enter(Phase.OPEN, slot.seconds());
     } else {
@@ -157,18 +210,20 @@ public final class PhaseDetector {
   }
 
   private void restAt(Slot slot) {
-    climb = null;
+    wasNothing();
     baseline.restart(slot, Phase.OPEN);
     enter(Phase.OPEN, slot.seconds());
   }
 
   private void begin(Climb open) {
     handOut();
+    starts.blocked();
     enter(Phase.RISE, open.onsetSeconds());
   }
 
   private void finish(Climb open, Ending ending) {
-    finished = new Finished(open, ending, now);
+    starts.blocked();
+    finished = new Finished(open, ending, now, starts.takeFollowed());
     climb = null;
     baseline.clear();
     if (ending == Ending.RELEASED) {
@@ -202,7 +257,8 @@ public final class PhaseDetector {
         test.climb().onsetSeconds(),
         test.climb().base(),
         test.endSeconds(),
-        test.ending());
+        test.ending(),
+        test.start());
   }
 
   private void enter(Phase phase, double seconds) {

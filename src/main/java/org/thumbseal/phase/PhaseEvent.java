@@ -12,4 +12,7 @@ public sealed interface PhaseEvent {
 
   /** A test has ended and can be measured. */
   record Tested(TestWindow window) implements PhaseEvent {}
+
+  /** A start was said, and the inlet was not blocked in time. */
+  record NotBlocked(UnblockedWindow window) implements PhaseEvent {}
 }

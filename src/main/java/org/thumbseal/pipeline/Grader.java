@@ -8,17 +8,26 @@ import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Table;
+import org.thumbseal.finding.Finding;
 import org.thumbseal.finding.Findings;
 import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Limits;
 import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.Observed;
 import org.thumbseal.measurement.SensorCalibration;
 import org.thumbseal.measurement.Setup;
+import org.thumbseal.measurement.Unblocked;
+import org.thumbseal.phase.PhaseEvent;
+import org.thumbseal.phase.TestWindow;
 import org.thumbseal.record.Evidence;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.record.ResultId;
 import org.thumbseal.record.TestFacts;
+import org.thumbseal.sample.StreamEvent.KeyPressed;
+import org.thumbseal.sample.StreamEvent.Start;
+import org.thumbseal.visit.StartedBy;
+import org.thumbseal.visit.VisitFacts;
 import org.thumbseal.wire.WireRecord.Identity;
 
 /**
@@ -50,6 +59,10 @@ public final class Grader {
     }
   }
 
+  /** What was seen, and what is said of it. */
+  private record Outcome(
+      Observed observed, Grade grade, List<Finding> findings, Optional<String> comparedWith) {}
+
   /** The results of the tests in a capture, in order; none where no test was found. */
   public static List<ResultDocument> grade(
       Capture capture, Source source, GradingSettings settings) {
@@ -71,22 +84,46 @@ public final class Grader {
   private List<ResultDocument> results() {
     List<ResultDocument> results = new ArrayList<>();
     for (FoundTest test : recording.tests()) {
-      results.add(result(test, results.size() + 1));
+      results.add(result(test));
     }
     return results;
   }
 
-  private ResultDocument result(FoundTest test, int ordinal) {
-    Measurement measurement = Measurement.of(test.window(), setup(test));
+  private ResultDocument result(FoundTest test) {
+    if (test.event() instanceof PhaseEvent.NotBlocked open) {
+      Unblocked start = Unblocked.of(open.window(), setup(test));
+      return document(test, Optional.of(open.window().start()), unblocked(start));
+    }
+    TestWindow window = ((PhaseEvent.Tested) test.event()).window();
+    return document(test, window.start(), measured(Measurement.of(window, setup(test))));
+  }
+
+  private Outcome unblocked(Unblocked start) {
+    return new Outcome(start, Grade.of(start, settings.criteria()), List.of(), Optional.empty());
+  }
+
+  private Outcome measured(Measurement measurement) {
     Grade grade = Grade.of(measurement, settings.criteria());
-    return new ResultDocument(
-        ResultId.of(source.sha256(), ordinal),
-        settings.asset().or(() -> recording.header().fact("asset")).filter(a -> !a.isBlank()),
-        facts(test),
+    return new Outcome(
         measurement,
         grade,
         Findings.of(measurement, grade, settings.sound().map(SoundRecord::signs)),
-        settings.sound().map(SoundRecord::id),
+        settings.sound().map(SoundRecord::id));
+  }
+
+  private ResultDocument document(FoundTest test, Optional<Start> start, Outcome outcome) {
+    Optional<StartedBy> by = start.map(this::by);
+    return new ResultDocument(
+        ResultId.of(source.sha256(), test.ordinal()),
+        settings.asset().or(() -> recording.header().fact("asset")).filter(a -> !a.isBlank()),
+        VisitFacts.checks(recording.header().facts()),
+        facts(
+            test,
+            by.map(who -> new TestFacts.Start(who, outcome.observed().startedAt().orElseThrow()))),
+        outcome.observed(),
+        outcome.grade(),
+        outcome.findings(),
+        outcome.comparedWith(),
         new Evidence(
             source.fileName(),
             source.sha256(),
@@ -96,13 +133,20 @@ public final class Grader {
             recording.rejected()));
   }
 
-  private TestFacts facts(FoundTest test) {
+  private StartedBy by(Start said) {
+    return said instanceof KeyPressed
+        ? StartedBy.KEY
+        : StartFeed.said(recording.header()).orElseThrow().by();
+  }
+
+  private TestFacts facts(FoundTest test, Optional<TestFacts.Start> start) {
     return new TestFacts(
         recording.firstSampleAt(),
         recording.header().fact("source").orElse(source.fileName()),
         test.sensor(),
         test.reference(),
-        jarLitres());
+        jarLitres(),
+        start);
   }
 
   private Optional<Double> jarLitres() {

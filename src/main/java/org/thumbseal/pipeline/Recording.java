@@ -13,7 +13,6 @@ import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.phase.Phase;
 import org.thumbseal.phase.PhaseDetector;
 import org.thumbseal.phase.PhaseEvent;
-import org.thumbseal.phase.TestWindow;
 import org.thumbseal.sample.SampleStream;
 import org.thumbseal.sample.StreamEvent;
 import org.thumbseal.sample.StreamEvent.Gap;
@@ -32,12 +31,15 @@ final class Recording {
 
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
   private final SampleStream stream = new SampleStream(this::take);
+  private final StartFeed feed;
   private final List<FoundTest> tests = new ArrayList<>();
   private final Map<String, Integer> rejected = new HashMap<>();
   private final CaptureHeader header;
   private Optional<Identity> sensor = Optional.empty();
   private Optional<Ambient> ambient = Optional.empty();
   private boolean dated = true;
+  private int tested;
+  private int notBlocked;
   private Reference reference = Reference.GAUGE;
   private double firstSampleHostSeconds;
   private long samples;
@@ -45,12 +47,13 @@ final class Recording {
 
   private Recording(CaptureHeader header) {
     this.header = header;
+    this.feed = new StartFeed(stream, header);
   }
 
   /** Runs a capture through decoder, device clock and detector. */
   static Recording of(Capture capture) {
     Recording recording = new Recording(capture.header());
-    capture.lines().forEach(line -> recording.stream.accept(line.hostMicros(), line.text()));
+    capture.lines().forEach(line -> recording.feed.accept(line.hostMicros(), line.text()));
     recording.finish(capture.unreadable());
     return recording;
   }
@@ -58,7 +61,7 @@ final class Recording {
   /** The same, line by line from a file of any length. */
   static Recording of(CaptureReader capture) throws IOException {
     Recording recording = new Recording(capture.header());
-    capture.forEachLine(line -> recording.stream.accept(line.hostMicros(), line.text()));
+    capture.forEachLine(line -> recording.feed.accept(line.hostMicros(), line.text()));
     recording.finish(capture.unreadable());
     return recording;
   }
@@ -92,18 +95,21 @@ final class Recording {
   }
 
   private void note(PhaseEvent event) {
-    if (event instanceof PhaseEvent.Tested tested) {
-      tests.add(found(tested.window()));
+    if (event instanceof PhaseEvent.Tested) {
+      Optional<Identity> said = sensor.or(stream::identity);
+      tests.add(found(event, said, ambient.or(stream::ambient), ++tested));
+    } else if (event instanceof PhaseEvent.NotBlocked) {
+      tests.add(found(event, stream.identity(), stream.ambient(), -notBlocked++));
     } else if (event instanceof PhaseEvent.Entered entered && entered.phase() == Phase.RISE) {
       sensor = stream.identity();
       ambient = stream.ambient();
     }
   }
 
-  private FoundTest found(TestWindow window) {
-    Optional<Identity> said = sensor.or(stream::identity);
-    return new FoundTest(
-        window, said, ambient.or(stream::ambient), said.map(Identity::reference).orElse(reference));
+  private FoundTest found(
+      PhaseEvent event, Optional<Identity> said, Optional<Ambient> air, int ordinal) {
+    Reference counted = said.map(Identity::reference).orElse(reference);
+    return new FoundTest(event, said, air, counted, ordinal);
   }
 
   private void reject(String cause, int count) {

@@ -20,7 +20,8 @@ public final class ResultId {
    * The id of a test.
    *
    * @param sha256 of the capture, 64 hexadecimal digits
-   * @param ordinal number of the test within the capture, from 1
+   * @param ordinal number of the test within the capture, from 1; of a start without a test, from 0
+   *     down
    */
   public static String of(String sha256, int ordinal) {
     long high = Long.parseUnsignedLong(sha256.substring(0, 16), 16);

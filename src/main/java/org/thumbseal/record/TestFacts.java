@@ -2,6 +2,7 @@ package org.thumbseal.record;
 
 import java.time.Instant;
 import java.util.Optional;
+import org.thumbseal.visit.StartedBy;
 import org.thumbseal.wire.WireRecord.Identity;
 import org.thumbseal.wire.WireRecord.Reference;
 
@@ -13,10 +14,20 @@ import org.thumbseal.wire.WireRecord.Reference;
  * @param identity what the sensor said of itself, if it did
  * @param reference what its readings count from
  * @param jarLitres volume of the jar, L, if known
+ * @param start who said that the test begins; absent where nobody did
  */
 public record TestFacts(
     Optional<Instant> startedAt,
     String source,
     Optional<Identity> identity,
     Reference reference,
-    Optional<Double> jarLitres) {}
+    Optional<Double> jarLitres,
+    Optional<Start> start) {
+  /**
+   * A start that was said.
+   *
+   * @param by who
+   * @param at when, s from the first sample, device clock
+   */
+  public record Start(StartedBy by, double at) {}
+}

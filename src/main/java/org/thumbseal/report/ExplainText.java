@@ -11,6 +11,7 @@ import org.thumbseal.grade.LimitCheck;
 import org.thumbseal.grade.Verdict;
 import org.thumbseal.measurement.Budgeted;
 import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.Observed;
 import org.thumbseal.measurement.Quality.Zero;
 import org.thumbseal.quantity.Quantity;
 import org.thumbseal.record.ResultDocument;
@@ -24,13 +25,13 @@ import org.thumbseal.wire.WireRecord.Reference;
 public final class ExplainText {
   private static final String INDENT = "  ";
 
-  private final Measurement measurement;
+  private final Observed observed;
   private final Grade grade;
   private final boolean absolute;
   private final List<String> lines = new ArrayList<>();
 
   private ExplainText(ResultDocument result) {
-    measurement = result.measurement();
+    observed = result.observed();
     grade = result.grade();
     absolute = result.test().reference() == Reference.ABSOLUTE;
   }
@@ -39,15 +40,15 @@ public final class ExplainText {
   public static List<String> lines(ResultDocument result) {
     ExplainText text = new ExplainText(result);
     text.zero();
-    for (Map.Entry<String, Budgeted> entry : text.measurement.budgeted().entrySet()) {
+    for (Map.Entry<String, Budgeted> entry : text.observed.budgeted().entrySet()) {
       text.quantity(entry.getKey(), entry.getValue());
     }
-    text.decisions();
+    text.decide(result);
     return text.lines;
   }
 
   private void zero() {
-    Zero zero = measurement.quality().zero();
+    Zero zero = observed.zero();
     heading("Zero of the sensor");
     say(
         format(
@@ -71,7 +72,14 @@ public final class ExplainText {
     lines.addAll(BudgetText.lines(quantity));
   }
 
-  private void decisions() {
+  private void decide(ResultDocument result) {
+    if (result.measurement().isPresent()) {
+      decisions(result.measurement().get());
+    }
+    verdict();
+  }
+
+  private void decisions(Measurement measurement) {
     DecisionRule rule = grade.criteria().decisionRule();
     heading("Decision, by the rule '" + rule.name().toLowerCase(Locale.ROOT) + "'");
     say(
@@ -79,7 +87,7 @@ public final class ExplainText {
             ? "Pass at least U inside a limit, fail at least U outside, inconclusive between."
             : "The value alone decides; U does not count.");
     lines.add("");
-    checks();
+    checks(measurement);
     lines.add("");
     if (measurement.riseTime().isEmpty()) {
       say(
@@ -90,10 +98,9 @@ public final class ExplainText {
     say(
         "Conforms: the probability that the true value keeps the limit, Phi((y - T)/u) at a lower"
             + " one, Phi((T - y)/u) at an upper one (JCGM 106:2012, 7). It decides nothing.");
-    verdict();
   }
 
-  private void checks() {
+  private void checks(Measurement measurement) {
     TextTable table =
         new TextTable(
             Side.LEFT, Side.RIGHT, Side.RIGHT, Side.LEFT, Side.LEFT, Side.LEFT, Side.RIGHT);

@@ -4,12 +4,16 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.thumbseal.finding.Finding;
 import org.thumbseal.grade.Reason;
 import org.thumbseal.grade.ReasonCode;
 import org.thumbseal.grade.Verdict;
+import org.thumbseal.measurement.Budgeted;
 import org.thumbseal.measurement.Measurement;
+import org.thumbseal.measurement.Observed;
 import org.thumbseal.measurement.PumpEstimate;
 import org.thumbseal.quantity.Quantity;
 import org.thumbseal.record.ResultDocument;
@@ -23,9 +27,22 @@ public final class ResultText {
 
   /** The lines, without their ends. */
   public static List<String> lines(ResultDocument result) {
-    Measurement measured = result.measurement();
     List<String> lines = new ArrayList<>();
     lines.add(headline(result));
+    result
+        .measurement()
+        .ifPresentOrElse(test -> measured(lines, test), () -> open(lines, result.observed()));
+    said(lines, result);
+    lines.addAll(ChecksText.lines(result));
+    return lines;
+  }
+
+  private static void open(List<String> lines, Observed observed) {
+    Optional.ofNullable(observed.budgeted().get("openVacuum"))
+        .ifPresent(q -> lines.add(row("open vacuum", q.quantity())));
+  }
+
+  private static void measured(List<String> lines, Measurement measured) {
     lines.add(row("open vacuum", measured.openVacuum().quantity()));
     String rise = format("rise of %.1f kPa in", measured.riseLimit());
     lines.add(
@@ -36,6 +53,9 @@ public final class ResultText {
     measured.maximumVacuum().ifPresent(q -> lines.add(row("maximum vacuum", q.quantity())));
     measured.pump().ifPresent(p -> lines.add(pumpingSpeed(p)));
     measured.decay().ifPresent(decay -> lines.addAll(DecayText.lines(decay)));
+  }
+
+  private static void said(List<String> lines, ResultDocument result) {
     for (Reason reason : result.grade().reasons()) {
       lines.add("  " + reason.code().code() + ": " + reason.text());
     }
@@ -46,7 +66,6 @@ public final class ResultText {
               finding.code().code(), 100 * finding.confidence(), finding.text()));
       lines.add("    next: " + finding.advice());
     }
-    return lines;
   }
 
   private static String pumpingSpeed(PumpEstimate pump) {
@@ -62,17 +81,21 @@ public final class ResultText {
    * that say that a limit was kept.
    */
   public static String oneLine(ResultDocument result) {
-    Measurement measured = result.measurement();
     StringBuilder line = new StringBuilder(result.grade().verdict().name());
     line.append(' ').append(result.asset().orElse("unassigned"));
-    measured.riseTime().ifPresent(q -> line.append(", rise ").append(text(q.quantity())));
-    measured.maximumVacuum().ifPresent(q -> line.append(", maximum ").append(text(q.quantity())));
+    Map<String, Budgeted> measured = result.observed().budgeted();
+    number(measured, "riseTime").ifPresent(q -> line.append(", rise ").append(q));
+    number(measured, "maximumVacuum").ifPresent(q -> line.append(", maximum ").append(q));
     for (Reason reason : result.grade().reasons()) {
       if (!KEPT.contains(reason.code())) {
         line.append(", ").append(reason.code().code());
       }
     }
     return line.toString();
+  }
+
+  private static Optional<String> number(Map<String, Budgeted> measured, String name) {
+    return Optional.ofNullable(measured.get(name)).map(q -> text(q.quantity()));
   }
 
   /** What kept a test from passing, and what to do about it, a line each; nothing if it passed. */
@@ -94,11 +117,19 @@ public final class ResultText {
   /** Verdict, asset and where the test stands in the record. */
   static String headline(ResultDocument result) {
     return format(
-        "%s  %s  (%s, blocked at %.2f s)",
+        "%s  %s  (%s, %s)",
         result.grade().verdict().name(),
         result.asset().orElse("unassigned"),
         result.evidence().capture(),
-        result.measurement().occludedAt().value());
+        where(result));
+  }
+
+  private static String where(ResultDocument result) {
+    return result
+        .measurement()
+        .map(test -> format("blocked at %.2f s", test.occludedAt().value()))
+        .or(() -> result.test().start().map(s -> format("not blocked, started at %.2f s", s.at())))
+        .orElse("not blocked");
   }
 
   static String row(String name, Quantity quantity) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.thumbseal.measurement.Measurement;
 import org.thumbseal.pipeline.CurvePoints.Point;
 import org.thumbseal.record.ResultDocument;
 
@@ -33,9 +34,9 @@ public final class TextCurve {
     Arrays.fill(labels, "");
   }
 
-  /** The lines of the drawing, without their ends. */
+  /** The lines of the drawing of a test, without their ends; there must have been a blocking. */
   public static List<String> lines(ResultDocument result, List<Point> points) {
-    double blocked = result.measurement().quality().blockedSeconds();
+    double blocked = test(result).quality().blockedSeconds();
     double last = Math.min(LONGEST_SPAN, Math.max(LEAST_SPAN, blocked + 2));
     double highest = points.stream().mapToDouble(Point::kilopascals).max().orElse(100);
     TextCurve curve =
@@ -49,8 +50,12 @@ public final class TextCurve {
     return curve.drawn();
   }
 
+  private static Measurement test(ResultDocument result) {
+    return result.measurement().orElseThrow();
+  }
+
   private void corridor(ResultDocument result) {
-    double open = result.measurement().openVacuum().value();
+    double open = test(result).openVacuum().value();
     double rise = open + result.grade().limits().riseKilopascals();
     double time = result.grade().criteria().riseSeconds();
     int end = column(time);

@@ -41,6 +41,11 @@ final class ReadingSequence {
     return deviceMicros / MICROS;
   }
 
+  /** Whether there was a sample. */
+  boolean hasBegun() {
+    return last != null;
+  }
+
   /** The rate the sensor says it has, Hz. */
   void nominalRate(double hertz) {
     if (periodMicros == 0) {

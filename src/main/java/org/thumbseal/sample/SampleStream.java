@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.sample.StreamEvent.KeyPressed;
 import org.thumbseal.sample.StreamEvent.SensorFault;
+import org.thumbseal.sample.StreamEvent.StartSaid;
 import org.thumbseal.wire.Decoded;
 import org.thumbseal.wire.LineDecoder;
 import org.thumbseal.wire.RejectCause;
@@ -19,6 +20,8 @@ import org.thumbseal.wire.WireRecord.StartKey;
 
 /** Turns lines into events on one growing device clock, and counts what it had to leave out. */
 public final class SampleStream {
+  private static final double MICROS = 1e6;
+
   private final Consumer<StreamEvent> events;
   private final Map<RejectCause, Integer> rejected = new EnumMap<>(RejectCause.class);
   private final ReadingSequence sequence;
@@ -46,6 +49,13 @@ public final class SampleStream {
       count(bad.cause());
     }
     anyLine = true; // the first line after opening a port may be half a line: no error
+  }
+
+  /** A start was said to the host; before the first sample it is of another record. */
+  public void startSaid(long hostMicros) {
+    if (sequence.hasBegun()) {
+      events.accept(new StartSaid(sequence.now(), hostMicros / MICROS));
+    }
   }
 
   /** Says that no more lines follow, so that nothing is held back any longer. */
@@ -79,7 +89,7 @@ public final class SampleStream {
     } else if (content instanceof Fault fault) {
       events.accept(new SensorFault(sequence.now(), fault.code()));
     } else if (content instanceof StartKey key && key.pressed()) {
-      events.accept(new KeyPressed(sequence.now()));
+      events.accept(new KeyPressed(sequence.now(), hostMicros / MICROS));
     }
   }
 

@@ -33,6 +33,15 @@ public sealed interface StreamEvent {
   /** The sensor said that something is wrong with it. */
   record SensorFault(double seconds, String code) implements StreamEvent {}
 
+  /** Somebody said that a test begins. */
+  sealed interface Start extends StreamEvent {
+    /** When it was said on the host's monotonic clock, s. */
+    double hostSeconds();
+  }
+
   /** The start key was pressed. */
-  record KeyPressed(double seconds) implements StreamEvent {}
+  record KeyPressed(double seconds, double hostSeconds) implements Start {}
+
+  /** It was said to the host; its device time is that of the last sample before. */
+  record StartSaid(double seconds, double hostSeconds) implements Start {}
 }

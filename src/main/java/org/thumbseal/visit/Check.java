@@ -12,6 +12,12 @@ import java.util.Optional;
  */
 public record Check(
     CheckItem item, CheckState state, Optional<String> part, Optional<String> reason) {
+  /** Makes the words fit for one line: no control characters, 200 characters at most. */
+  public Check {
+    part = part.flatMap(Words::line);
+    reason = reason.flatMap(Words::line);
+  }
+
   /** An item without more words. */
   public static Check of(CheckItem item, CheckState state) {
     return new Check(item, state, Optional.empty(), Optional.empty());

@@ -53,7 +53,8 @@ final class Sheet {
         ambient,
         List.of(),
         quality(),
-        SensorCalibration.none());
+        SensorCalibration.none(),
+        Optional.empty());
   }
 
   private Quality quality() {

@@ -32,6 +32,9 @@ import org.thumbseal.pipeline.Grader;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.simulate.Simulation;
 import org.thumbseal.simulate.SimulationKind;
+import org.thumbseal.visit.CheckItem;
+import org.thumbseal.visit.CheckState;
+import org.thumbseal.visit.StartedBy;
 import org.thumbseal.wire.RejectCause;
 import tools.jackson.databind.JsonNode;
 
@@ -75,7 +78,10 @@ class ResultFormatTest {
             Arrays.stream(Phase.values()).map(Phase::code),
             Arrays.stream(FindingCode.values()).map(FindingCode::code),
             Arrays.stream(Origin.values()).map(Origin::code),
-            Arrays.stream(RejectCause.values()).map(RejectCause::code))
+            Arrays.stream(RejectCause.values()).map(RejectCause::code),
+            Arrays.stream(CheckItem.values()).map(CheckItem::code),
+            Arrays.stream(CheckState.values()).map(CheckState::code),
+            Arrays.stream(StartedBy.values()).map(StartedBy::code))
         .flatMap(codes -> codes)
         .forEach(code -> assertThat(page).contains('`' + code + '`'));
   }
@@ -126,7 +132,12 @@ class ResultFormatTest {
         .lines()
         .forEachRemaining(line -> lines.add(new CaptureLine(line.hostMicros(), line.line())));
     Instant started = Instant.parse("2026-03-02T07:15:00Z");
-    Capture capture = new Capture(new CaptureHeader(started, Map.of("jar-l", "2")), lines, 0);
+    Capture capture =
+        new Capture(
+            new CaptureHeader(
+                started, Map.of("jar-l", "2", "check-jar", "replaced; part: jar; reason: cracked")),
+            lines,
+            0);
     Grader.Source source = new Grader.Source("x.log", "0".repeat(64), Optional.of("time=1"));
     GradingSettings settings = settings();
     return Grader.grade(capture, source, settings).stream()

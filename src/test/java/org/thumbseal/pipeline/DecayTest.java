@@ -221,7 +221,7 @@ class DecayTest {
   void thePhaseIsMarked() {
     Scenario scenario = scenario(leakingMillilitres(200), HELD.pinch(40).release(3), 30);
     ResultDocument result = Decays.result(scenario, jar(true)).orElseThrow();
-    List<PhaseSpan> phases = result.measurement().phases();
+    List<PhaseSpan> phases = result.observed().phases();
     PhaseSpan decay =
         phases.stream().filter(p -> p.phase() == Phase.DECAY).findFirst().orElseThrow();
 

@@ -20,7 +20,7 @@ final class Decays {
   private Decays() {}
 
   static Optional<Decay> of(Scenario scenario, GradingSettings settings) {
-    return result(scenario, settings).flatMap(r -> r.measurement().decay());
+    return result(scenario, settings).flatMap(r -> r.measurement().orElseThrow().decay());
   }
 
   /** The first result of a recording. */

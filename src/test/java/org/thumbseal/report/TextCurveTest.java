@@ -34,21 +34,21 @@ class TextCurveTest {
   }
 
   private List<String> lines() {
-    return TextCurve.lines(result, CurvePoints.of(capture, result.measurement()));
+    return TextCurve.lines(result, CurvePoints.of(capture, result.measurement().orElseThrow()));
   }
 
   @Test
   void pointsCountFromTheBlockingAndFromTheZero() {
-    List<Point> points = CurvePoints.of(capture, result.measurement());
+    List<Point> points = CurvePoints.of(capture, result.measurement().orElseThrow());
     Point quiet = points.get(0);
-    double rise = result.measurement().riseTime().orElseThrow().value();
+    double rise = result.measurement().orElseThrow().riseTime().orElseThrow().value();
     Point risen = points.stream().filter(p -> p.seconds() >= rise).findFirst().orElseThrow();
 
     assertThat(points)
         .hasSize((int) capture.lines().stream().filter(TextCurveTest::isSample).count());
     assertThat(quiet.seconds()).isBetween(-13.0, -8.0);
     assertThat(quiet.kilopascals()).isBetween(-0.3, 0.3);
-    assertThat(risen.kilopascals() - result.measurement().openVacuum().value())
+    assertThat(risen.kilopascals() - result.measurement().orElseThrow().openVacuum().value())
         .isBetween(64.5, 66.0);
   }
 
@@ -104,7 +104,7 @@ class TextCurveTest {
   @Test
   void theCorridorEndsAtItsLimits() {
     List<String> rows = lines().subList(0, 16);
-    double open = result.measurement().openVacuum().value();
+    double open = result.measurement().orElseThrow().openVacuum().value();
     String limit = rows.get(row(open + 65));
 
     assertThat(limit).contains("-----");

@@ -208,7 +208,7 @@ class SampleStreamTest {
     readings(3, 4);
 
     assertThat(events.subList(3, 5))
-        .containsExactly(new SensorFault(0.02, "ADC"), new KeyPressed(0.02));
+        .containsExactly(new SensorFault(0.02, "ADC"), new KeyPressed(0.02, 0.03));
     assertThat(events.get(5)).isInstanceOf(Sample.class);
   }
 
