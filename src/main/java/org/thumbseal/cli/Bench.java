@@ -9,6 +9,8 @@ import org.thumbseal.daemon.BenchListener;
 import org.thumbseal.daemon.Daemon;
 import org.thumbseal.daemon.InterruptedCaptures;
 import org.thumbseal.daemon.Limits;
+import org.thumbseal.daemon.LinkWatcher;
+import org.thumbseal.daemon.PortState;
 import org.thumbseal.daemon.PortSupervisor;
 import org.thumbseal.daemon.ResultStore;
 import org.thumbseal.daemon.Surroundings;
@@ -37,7 +39,7 @@ final class Bench {
     Surroundings surroundings =
         new Surroundings(
             clock,
-            text -> parts.listener().notice(text),
+            watcher(parts.listener()),
             new Limits(standard.backOff(), standard.silence(), standard.queueLines(), waiting));
     List<PortSupervisor> ports = new ArrayList<>();
     for (Link link : links) {
@@ -49,6 +51,20 @@ final class Bench {
   /** Where ports come from; standard input is one. */
   static Links links(InputStream in) {
     return new Links(new SimulatedPumps(), in, HostClock.system());
+  }
+
+  private static LinkWatcher watcher(BenchListener listener) {
+    return new LinkWatcher() {
+      @Override
+      public void changed(String text) {
+        listener.linkNotice(text);
+      }
+
+      @Override
+      public void became(String port, PortState state) {
+        listener.link(port, state);
+      }
+    };
   }
 
   private TestRecorder recorder(Link link) {

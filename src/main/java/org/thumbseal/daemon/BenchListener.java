@@ -2,9 +2,12 @@ package org.thumbseal.daemon;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.time.Instant;
 import org.thumbseal.phase.PhaseEvent;
+import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.visit.Visit;
+import org.thumbseal.sample.StreamEvent;
 
 /** Is told what happens at the ports. May be called from several threads at once. */
 public interface BenchListener {
@@ -28,4 +31,39 @@ public interface BenchListener {
 
   /** Something a person should know, in one line that begins with the address of the port. */
   void notice(String text);
+
+  /** A test was graded; it is not sealed and not stored yet. */
+  default void graded(String port, ResultDocument result) {}
+
+  /** A port stands somewhere else now. */
+  default void link(String port, PortState state) {}
+
+  /** What befell the link of a port, in one line that begins with its address. */
+  default void linkNotice(String text) {
+    notice(text);
+  }
+
+  /**
+   * A session begins. Everything about its lines is told by one thread, which alone may ask the
+   * stream, and only until the session is closed.
+   *
+   * @param wallClock the moment at which host time is zero
+   */
+  default void opened(String port, Instant wallClock, LiveStream stream) {}
+
+  /** A reading came, or something befell the readings. */
+  default void reading(String port, StreamEvent event) {}
+
+  /**
+   * A line was taken, good or not, and all that follows from it was told.
+   *
+   * @param hostMicros when it came
+   */
+  default void line(String port, long hostMicros) {}
+
+  /** Lines came too fast and are gone. */
+  default void dropped(String port, long lines) {}
+
+  /** The session is closed. */
+  default void closed(String port) {}
 }

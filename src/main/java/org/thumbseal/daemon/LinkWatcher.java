@@ -10,4 +10,7 @@ public interface LinkWatcher {
    * @param text one line for a person, beginning with the address of the port
    */
   void changed(String text);
+
+  /** A port stands somewhere else now; told each time, before any line about it. */
+  default void became(String port, PortState state) {}
 }

@@ -97,14 +97,14 @@ public final class PortSupervisor {
     try {
       while (outcome == PortOutcome.RUNNING) {
         long attempted = surroundings.clock().nanos();
-        state = PortState.OPENING;
+        become(PortState.OPENING);
         tryOnce();
         waitBeforeNext(attempted);
       }
     } catch (RuntimeException | LinkageError e) {
       fault(e);
     } finally {
-      state = PortState.ENDED;
+      become(PortState.ENDED);
       queue.put(new Happening.Last());
     }
   }
@@ -113,7 +113,7 @@ public final class PortSupervisor {
     try (LinkConnection connection = link.open()) {
       everOpened = true;
       toldReason = null;
-      state = PortState.SETTLING;
+      become(PortState.SETTLING);
       PortSession session = new PortSession(link, queue, surroundings, this::seems);
       ended(session.read(connection, () -> stopping), session.heard());
     } catch (LinkUnavailable e) {
@@ -123,7 +123,7 @@ public final class PortSupervisor {
 
   private void seems(Impression impression) {
     if (impression == Impression.SPEAKING) {
-      state = PortState.STREAMING;
+      become(PortState.STREAMING);
     }
     tell(impression.text());
   }
@@ -132,7 +132,7 @@ public final class PortSupervisor {
     failures = wasHeard ? 1 : failures + 1;
     finish(end.outcome());
     if (end.outcome() == PortOutcome.RUNNING) {
-      state = PortState.LOST;
+      become(PortState.LOST);
       // That a port just lost is not there goes without saying.
       toldReason = Reason.MISSING;
       tell(end.why() + WAITING);
@@ -143,7 +143,7 @@ public final class PortSupervisor {
 
   private void unavailable(LinkUnavailable e) {
     failures++;
-    state = PortState.ABSENT;
+    become(PortState.ABSENT);
     boolean unwanted = !surroundings.limits().waiting() && !everOpened;
     if (stopping) {
       finish(PortOutcome.STOPPED);
@@ -182,6 +182,11 @@ public final class PortSupervisor {
     requestStop();
     Logger.error(e, "{}: given up", link.name());
     tell("given up after a fault of this program; the log says more");
+  }
+
+  private void become(PortState now) {
+    state = now;
+    surroundings.watcher().became(link.name(), now);
   }
 
   private void tell(String what) {

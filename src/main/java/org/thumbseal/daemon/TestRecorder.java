@@ -17,6 +17,7 @@ import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.pipeline.LiveListener;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
+import org.thumbseal.sample.StreamEvent;
 import org.thumbseal.seal.Sha256;
 
 /**
@@ -54,6 +55,7 @@ public final class TestRecorder implements SessionHandler {
   public void opened(Instant wallClock, String source) {
     LiveStream stream = new LiveStream(header(wallClock, source), new Seen());
     live = stream;
+    listener.opened(port, wallClock, stream);
     recording.begin(stream);
   }
 
@@ -79,6 +81,7 @@ public final class TestRecorder implements SessionHandler {
       store.health().heard(line);
       stream.accept(hostMicros, line);
       recording.tick(hostMicros);
+      listener.line(port, hostMicros);
     }
   }
 
@@ -90,6 +93,7 @@ public final class TestRecorder implements SessionHandler {
   @Override
   public void lost(long hostMicros, long lines) {
     store.health().dropped(lines);
+    listener.dropped(port, lines);
     listener.notice(
         port + ": " + lines + " lines were lost: this computer is too slow at the moment");
   }
@@ -101,6 +105,7 @@ public final class TestRecorder implements SessionHandler {
     if (stream != null) {
       stream.end();
       recording.end();
+      listener.closed(port);
     }
   }
 
@@ -110,6 +115,11 @@ public final class TestRecorder implements SessionHandler {
     public void phase(PhaseEvent.Entered phase) {
       listener.phase(port, phase);
       recording.force();
+    }
+
+    @Override
+    public void event(StreamEvent event) {
+      listener.reading(port, event);
     }
 
     @Override
@@ -140,6 +150,7 @@ public final class TestRecorder implements SessionHandler {
     byte[] bytes = capture.format();
     Grader.Source source = Grader.Source.capture(UNNAMED, Sha256.hex(bytes));
     List<ResultDocument> results = Grader.grade(capture, source, settings);
+    results.forEach(result -> listener.graded(port, result));
     if (results.isEmpty()) {
       listener.notice(
           port + ": " + "something like a test was seen, but it is none on a second look");

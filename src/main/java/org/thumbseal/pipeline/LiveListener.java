@@ -3,6 +3,7 @@ package org.thumbseal.pipeline;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureLine;
 import org.thumbseal.phase.PhaseEvent;
+import org.thumbseal.sample.StreamEvent;
 
 /**
  * Is told what a live stream sees. Who writes down the lines that are added, and starts anew from
@@ -18,6 +19,9 @@ public interface LiveListener {
    * comes only after this has returned.
    */
   void test(Capture capture);
+
+  /** A reading or what befell the readings, before any phase that it begins is told. */
+  default void event(StreamEvent event) {}
 
   /** A line stands at the end of the capture now. */
   default void added(CaptureLine line) {}

@@ -4,14 +4,19 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureLine;
+import org.thumbseal.measurement.AmbientPressure;
 import org.thumbseal.phase.PhaseDetector;
 import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.sample.SampleStream;
+import org.thumbseal.sample.StreamEvent;
 import org.thumbseal.wire.Decoded;
 import org.thumbseal.wire.LineDecoder;
+import org.thumbseal.wire.RejectCause;
 import org.thumbseal.wire.WireRecord;
 
 /**
@@ -40,7 +45,7 @@ public final class LiveStream {
   private final CaptureHeader header;
   private final LiveListener listener;
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
-  private final SampleStream stream = new SampleStream(detector::accept);
+  private final SampleStream stream = new SampleStream(this::take);
   private final Deque<CaptureLine> lines = new ArrayDeque<>();
   private final KeptLines kept = new KeptLines();
   private boolean tested;
@@ -79,6 +84,21 @@ public final class LiveStream {
     return new Capture(header, all, 0);
   }
 
+  /** Who the sensor said it is, last. */
+  public Optional<WireRecord.Identity> identity() {
+    return stream.identity();
+  }
+
+  /** The ambient pressure that a test would be graded with now. */
+  public Optional<AmbientPressure> ambient(GradingSettings settings) {
+    return Facts.ambient(settings, header, stream.ambient());
+  }
+
+  /** Lines and readings left out so far, by cause. */
+  public Map<RejectCause, Integer> rejected() {
+    return stream.rejected();
+  }
+
   /** Says that the port is closed: an open test ends here. */
   public void end() {
     stream.end();
@@ -89,6 +109,11 @@ public final class LiveStream {
   /** Number of lines in memory. */
   int linesKept() {
     return lines.size();
+  }
+
+  private void take(StreamEvent event) {
+    listener.event(event);
+    detector.accept(event);
   }
 
   private void note(PhaseEvent event) {
