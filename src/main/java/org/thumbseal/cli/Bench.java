@@ -2,7 +2,9 @@ package org.thumbseal.cli;
 
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.daemon.BenchListener;
@@ -10,6 +12,7 @@ import org.thumbseal.daemon.Daemon;
 import org.thumbseal.daemon.InterruptedCaptures;
 import org.thumbseal.daemon.Limits;
 import org.thumbseal.daemon.LinkWatcher;
+import org.thumbseal.daemon.PortDesk;
 import org.thumbseal.daemon.PortState;
 import org.thumbseal.daemon.PortSupervisor;
 import org.thumbseal.daemon.ResultStore;
@@ -27,6 +30,7 @@ final class Bench {
   private final HostClock clock = HostClock.system();
   private final Parts parts;
   private final ResultStore store;
+  private final Map<String, PortDesk> desks = new LinkedHashMap<>();
   private final Daemon daemon;
 
   /** What a bench is made of. */
@@ -43,6 +47,7 @@ final class Bench {
             new Limits(standard.backOff(), standard.silence(), standard.queueLines(), waiting));
     List<PortSupervisor> ports = new ArrayList<>();
     for (Link link : links) {
+      desks.put(link.name(), new PlainDesk(link.name(), parts.listener()));
       ports.add(new PortSupervisor(link, recorder(link), surroundings));
     }
     daemon = new Daemon(ports);
@@ -51,6 +56,11 @@ final class Bench {
   /** Where ports come from; standard input is one. */
   static Links links(InputStream in) {
     return new Links(new SimulatedPumps(), in, HostClock.system());
+  }
+
+  /** Where people speak to the ports, by address. */
+  Map<String, PortDesk> desks() {
+    return desks;
   }
 
   private static LinkWatcher watcher(BenchListener listener) {

@@ -47,6 +47,7 @@ final class WatchCommand implements Callable<Integer> {
 
   @Mixin private GradingOptions grading = new GradingOptions();
   @Mixin private ArchiveOptions storing = new ArchiveOptions();
+  @Mixin private PageOptions paging = new PageOptions();
   @Mixin private CalibrationOptions calibrations = new CalibrationOptions();
 
   private final Streams streams;
@@ -78,12 +79,24 @@ final class WatchCommand implements Callable<Integer> {
       var settings =
           said.withCalibrations(calibrations.load(Optional.of(results), storing.keyFile(), err));
       BenchPrinter printer = new BenchPrinter(spec.commandLine().getOut(), err);
-      Bench bench = new Bench(links, new Bench.Parts(archive, printer, settings), waiting);
+      WatchedPage page = new WatchedPage(paging, links, settings);
+      var parts = new Bench.Parts(archive, page.listening(printer), settings);
+      Bench bench = new Bench(links, parts, waiting);
+      Runnable close = page.serve(bench, new PageOptions.Place(results, storing.keyFile(), err));
       WarmUp.start();
-      return Orderly.run(bench, () -> storing.close(archive));
+      try {
+        return Orderly.run(bench, () -> closeAll(close, archive));
+      } finally {
+        close.run();
+      }
     } finally {
       storing.close(archive);
     }
+  }
+
+  private void closeAll(Runnable page, Archive archive) {
+    page.run();
+    storing.close(archive);
   }
 
   private List<LinkAddress> addresses() {

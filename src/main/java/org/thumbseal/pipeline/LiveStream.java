@@ -1,5 +1,6 @@
 package org.thumbseal.pipeline;
 
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -92,6 +93,11 @@ public final class LiveStream {
   /** The ambient pressure that a test would be graded with now. */
   public Optional<AmbientPressure> ambient(GradingSettings settings) {
     return Facts.ambient(settings, header, stream.ambient());
+  }
+
+  /** The ambient pressure that is known without a sensor. */
+  public static Optional<AmbientPressure> ambientBefore(GradingSettings settings) {
+    return Facts.ambient(settings, new CaptureHeader(Instant.EPOCH, Map.of()), Optional.empty());
   }
 
   /** Lines and readings left out so far, by cause. */

@@ -18,6 +18,11 @@ public record Visit(Optional<String> asset, List<Check> checks) {
     checks = List.copyOf(checks);
   }
 
+  /** The same for another pump. */
+  public Visit withAsset(String id) {
+    return new Visit(Optional.of(id), checks);
+  }
+
   /** Whether the cord or plug was found damaged: the pump must not be switched on. */
   public boolean forbidsMains() {
     return checks.stream()

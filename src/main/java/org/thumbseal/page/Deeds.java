@@ -1,0 +1,75 @@
+package org.thumbseal.page;
+
+import java.util.Map;
+import java.util.Optional;
+import org.thumbseal.daemon.PortDesk;
+import org.thumbseal.daemon.StartRefusal;
+import org.thumbseal.json.Json;
+import org.thumbseal.visit.StartedBy;
+import org.thumbseal.visit.Visit;
+import tools.jackson.databind.node.ObjectNode;
+
+/** What can be done from the page: say which pump, what was looked at, and start. */
+final class Deeds {
+  private final Map<String, Deed> byPath =
+      Map.of("/do/start", this::start, "/do/visit", this::visit, "/do/scan", this::scan);
+  private final Map<String, PortDesk> desks;
+  private final LiveBench bench;
+
+  /** Takes what was asked and gives the answer. */
+  @FunctionalInterface
+  private interface Deed {
+    ObjectNode take(Asked asked) throws Refusal;
+  }
+
+  Deeds(Map<String, PortDesk> desks, LiveBench bench) {
+    this.desks = Map.copyOf(desks);
+    this.bench = bench;
+  }
+
+  boolean knows(String path) {
+    return byPath.containsKey(path);
+  }
+
+  ObjectNode take(String path, ObjectNode body) throws Refusal {
+    Deed deed = byPath.get(path);
+    if (deed == null) {
+      throw Refusal.badRequest("no such deed");
+    }
+    return deed.take(new Asked(body));
+  }
+
+  private PortDesk desk(Asked asked) throws Refusal {
+    PortDesk desk = desks.get(asked.text("port"));
+    if (desk == null) {
+      throw new Refusal(404, "unknown-port", "there is no such port on this bench");
+    }
+    return desk;
+  }
+
+  private ObjectNode start(Asked asked) throws Refusal {
+    PortDesk desk = desk(asked);
+    Optional<Visit> visit = asked.asset().map(a -> bench.visit(desk.port()).withAsset(a));
+    StartedBy by = asked.isByCommand() ? StartedBy.COMMAND : StartedBy.PAGE;
+    Optional<StartRefusal> refusal = desk.start(by, visit);
+    if (refusal.isPresent()) {
+      throw refused(refusal.get());
+    }
+    return Json.object();
+  }
+
+  private static Refusal refused(StartRefusal why) {
+    String code = why.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    return new Refusal(409, code, why.text());
+  }
+
+  private ObjectNode visit(Asked asked) throws Refusal {
+    PortDesk desk = desk(asked);
+    desk.visit(new Visit(asked.asset(), asked.checks()));
+    return Json.object();
+  }
+
+  private ObjectNode scan(Asked asked) throws Refusal {
+    return Json.object().put("asset", asked.scanned()).put("from", "plain");
+  }
+}

@@ -1,0 +1,67 @@
+package org.thumbseal.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.thumbseal.json.Json;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** What the pages were told of a port, and what there is to tell since. */
+final class PortNews {
+  /** They change with each sample; the points say it sooner. */
+  private static final Set<String> RESTLESS = Set.of("vacuum", "clock");
+
+  private final LivePort port;
+  private ObjectNode told = Json.object();
+  private long drawn;
+
+  PortNews(LivePort port) {
+    this.port = port;
+  }
+
+  /** The whole state, with the curve; from now on only changes are told. */
+  ObjectNode whole() {
+    told = port.tree();
+    ObjectNode whole = told.deepCopy();
+    drawn = port.points(0, whole.putArray("curve"));
+    return whole;
+  }
+
+  /** The events since, in order; empty as long as nothing happens. */
+  List<byte[]> since(boolean restless) {
+    List<byte[]> events = new ArrayList<>(2);
+    ArrayNode points = Json.mapper().createArrayNode();
+    drawn = port.points(drawn, points);
+    ObjectNode changes = changes(restless);
+    if (!points.isEmpty()) {
+      events.add(PageEvent.of("points", named().<ObjectNode>set("points", points)));
+    }
+    if (!changes.isEmpty()) {
+      events.add(PageEvent.of("port", named().setAll(changes)));
+    }
+    return events;
+  }
+
+  private ObjectNode named() {
+    return Json.object().put("port", told.path("port").asString());
+  }
+
+  private ObjectNode changes(boolean restless) {
+    ObjectNode now = port.tree();
+    ObjectNode changes = Json.object();
+    for (Map.Entry<String, JsonNode> member : now.properties()) {
+      if (!member.getValue().equals(told.get(member.getKey()))) {
+        changes.set(member.getKey(), member.getValue());
+      }
+    }
+    told.propertyNames().stream().filter(n -> !now.has(n)).forEach(changes::putNull);
+    if (!restless && RESTLESS.containsAll(changes.propertyNames())) {
+      return Json.object();
+    }
+    told = now;
+    return changes;
+  }
+}
