@@ -76,10 +76,13 @@ class ArchitectureTest {
         "accuracy",
         "simulate pipeline json capture calibration record finding grade measurement sample wire quantity");
     uses.put("report", "pipeline record visit finding grade measurement wire quantity");
-    uses.put("daemon", "pipeline link archive seal json record visit capture phase wire");
+    uses.put("daemon", "pipeline link archive seal json record visit capture phase sample wire");
+    uses.put(
+        "page",
+        "daemon pipeline link seal json record visit grade calibration measurement phase sample wire");
     uses.put(
         "cli",
-        "accuracy daemon report simulate link archive seal json pipeline capture record visit finding grade calibration"
+        "page accuracy daemon report simulate link archive seal json pipeline capture record visit finding grade calibration"
             + " measurement phase sample wire quantity");
     return uses;
   }
@@ -106,7 +109,7 @@ class ArchitectureTest {
     Set<String> found = new TreeSet<>();
     MAIN.forEach(c -> found.add(c.getPackageName().substring(ROOT.length())));
 
-    assertThat(found).isEqualTo(packages()).hasSize(22);
+    assertThat(found).isEqualTo(packages()).hasSize(23);
     assertThat(MAIN.size()).isGreaterThan(250);
   }
 
@@ -145,7 +148,7 @@ class ArchitectureTest {
   @CsvSource({
     "com.fazecast..,           link,                  4",
     "org.hipparchus..,         fit,                   2",
-    "tools.jackson..,          json seal archive cli accuracy, 20",
+    "tools.jackson..,          json seal archive cli accuracy page, 20",
     "com.fasterxml..,          json,                  0",
     "org.erdtman..,            json,                  1",
     "picocli..,                cli,                   12",

@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       DemoCommand.class,
       WatchCommand.class,
+      StartCommand.class,
       ReplayCommand.class,
       VerifyCommand.class,
       AmendCommand.class,

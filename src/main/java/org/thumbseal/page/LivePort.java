@@ -1,6 +1,7 @@
 package org.thumbseal.page;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.daemon.PortState;
@@ -115,7 +116,8 @@ final class LivePort {
       ObjectNode tree = now.tree(settings, scale.isCalibrated());
       ObjectNode line = quality.tree(live);
       scale.zero().ifPresent(zero -> LineQuality.put(line, "zero", zero, 3));
-      facts = (ObjectNode) tree.set("quality", line);
+      tree.set("quality", line);
+      facts = tree;
     }
   }
 
@@ -142,7 +144,7 @@ final class LivePort {
   private double seenAt() {
     Sample sample = newest;
     double after = sample == null ? 0 : sample.hostSeconds() * 1_000;
-    return wallClock.toEpochMilli() + wallClock.getNano() % 1_000_000 / 1e6 + after;
+    return ChronoUnit.MICROS.between(Instant.EPOCH, wallClock) / 1e3 + after;
   }
 
   void graded(ResultDocument document) {

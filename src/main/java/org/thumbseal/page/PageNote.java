@@ -21,6 +21,7 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public record PageNote(String url, Optional<String> token) {
   private static final String NAME = ".page";
+  private static final String TOKEN = "?token=";
 
   /**
    * Writes it into a folder of results.
@@ -31,6 +32,15 @@ public record PageNote(String url, Optional<String> token) {
     ObjectNode node = Json.object().put("url", url);
     token.ifPresent(text -> node.put("token", text));
     AccessToken.writePrivate(results.resolve(NAME), Canonical.text(node) + "\n");
+  }
+
+  /** What a link says: the address, and the token behind it. */
+  public static PageNote ofLink(String link) {
+    int query = link.indexOf(TOKEN);
+    return query < 0
+        ? new PageNote(link, Optional.empty())
+        : new PageNote(
+            link.substring(0, query), Optional.of(link.substring(query + TOKEN.length())));
   }
 
   /** Takes it away, if it can be done: a note that is left leads to nobody, and that is said. */

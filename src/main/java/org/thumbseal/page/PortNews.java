@@ -37,7 +37,7 @@ final class PortNews {
     drawn = port.points(drawn, points);
     ObjectNode changes = changes(restless);
     if (!points.isEmpty()) {
-      events.add(PageEvent.of("points", named().<ObjectNode>set("points", points)));
+      events.add(PageEvent.of("points", named().set("points", points)));
     }
     if (!changes.isEmpty()) {
       events.add(PageEvent.of("port", named().setAll(changes)));

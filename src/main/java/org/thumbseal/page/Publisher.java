@@ -5,6 +5,9 @@ import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
 import org.thumbseal.json.Json;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.record.Software;
@@ -28,9 +31,9 @@ final class Publisher implements AutoCloseable {
   private final Map<Mailbox, Runnable> pages = new LinkedHashMap<>();
   private final Map<Mailbox, Runnable> joining = new LinkedHashMap<>();
   private final List<PortNews> ports = new ArrayList<>();
+  private final BlockingQueue<Boolean> news = new ArrayBlockingQueue<>(1);
   private final Thread thread = new Thread(this::run, "page events");
-  private boolean news;
-  private boolean closed;
+  private volatile boolean closed;
   private long noticed;
   private long restlessAt;
   private long beatAt;
@@ -52,9 +55,8 @@ final class Publisher implements AutoCloseable {
     thread.start();
   }
 
-  private synchronized void wake() {
-    news = true;
-    notifyAll();
+  private void wake() {
+    news.offer(true);
   }
 
   /** A page looks; it gets the whole state, then every change. {@code drop} ends its stream. */
@@ -78,7 +80,7 @@ final class Publisher implements AutoCloseable {
     closed = true;
     pages.keySet().forEach(Mailbox::close);
     joining.keySet().forEach(Mailbox::close);
-    notifyAll();
+    wake();
   }
 
   private void run() {
@@ -93,15 +95,18 @@ final class Publisher implements AutoCloseable {
   }
 
   /** Waits until there is something to do; false when there never will be again. */
-  private synchronized boolean await() throws InterruptedException {
-    while (!closed && pages.isEmpty() && joining.isEmpty()) {
-      wait();
+  private boolean await() throws InterruptedException {
+    if (isLookedAt()) {
+      news.poll(PERIOD, TimeUnit.MILLISECONDS);
     }
-    if (!closed && !news) {
-      wait(PERIOD);
+    while (!closed && !isLookedAt()) {
+      news.take();
     }
-    news = false;
     return !closed;
+  }
+
+  private synchronized boolean isLookedAt() {
+    return !pages.isEmpty() || !joining.isEmpty();
   }
 
   private void tellChanges() {
