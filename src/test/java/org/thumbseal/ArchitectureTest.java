@@ -75,7 +75,8 @@ class ArchitectureTest {
     uses.put(
         "accuracy",
         "simulate pipeline json capture calibration record finding grade measurement sample wire quantity");
-    uses.put("report", "pipeline record visit finding grade measurement wire quantity");
+    uses.put(
+        "report", "pipeline seal json record visit finding grade measurement fit wire quantity");
     uses.put("daemon", "pipeline link archive seal json record visit capture phase sample wire");
     uses.put(
         "page",

@@ -29,7 +29,7 @@ final class CorrectionText {
   }
 
   /** Each part is cut on its own, so that a long name cannot push the change out of sight. */
-  private static String line(SealedCorrection sealed) {
+  static String line(SealedCorrection sealed) {
     String who =
         Stream.of(
                 Optional.of(sealed.signer()),

@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
       WatchCommand.class,
       StartCommand.class,
       ReplayCommand.class,
+      ReportCommand.class,
       VerifyCommand.class,
       AmendCommand.class,
       CalibrateCommand.class,

@@ -1,0 +1,97 @@
+package org.thumbseal.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.Set;
+import org.thumbseal.report.ReportFile;
+
+/**
+ * Where pages go. A file appears whole or not at all; it takes the place of an older report of the
+ * same result, and of nothing else.
+ */
+final class ReportFolder {
+  private final Path folder;
+  private final Set<String> written = new HashSet<>();
+
+  private ReportFolder(Path folder) {
+    this.folder = folder;
+  }
+
+  /** Makes the folder where it is missing. */
+  static ReportFolder at(Path folder) {
+    try {
+      if (Files.exists(folder) && !Files.isDirectory(folder)) {
+        throw Failure.usage(folder + ": is a file; name a folder with -o DIR");
+      }
+      Files.createDirectories(folder);
+      return new ReportFolder(folder);
+    } catch (IOException e) {
+      throw Failure.machine(FileTrouble.inWords(e) + "; name another place with -o DIR");
+    }
+  }
+
+  /** Writes a file and gives its path. */
+  Path write(String name, String content) {
+    Path file = folder.resolve(name);
+    byte[] bytes = content.getBytes(StandardCharsets.UTF_8);
+    try {
+      if (!written.add(name)) {
+        throw Failure.usage(file + ": two results would have this name; report them one by one");
+      }
+      if (!isThere(file, bytes)) {
+        requireOwn(file, content);
+        replace(file, bytes);
+      }
+      return file;
+    } catch (IOException e) {
+      throw Failure.machine(FileTrouble.inWords(e) + "; name another place with -o DIR");
+    }
+  }
+
+  private static boolean isThere(Path file, byte[] bytes) throws IOException {
+    return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+        && Files.size(file) == bytes.length
+        && Arrays.equals(Files.readAllBytes(file), bytes);
+  }
+
+  private static void requireOwn(Path file, String content) throws IOException {
+    if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+        || !ReportFile.mayReplace(beginning(file), content)) {
+      throw Failure.usage(
+          file + ": is there, and is no report of this result; move it, or choose another -o DIR");
+    }
+  }
+
+  private static String beginning(Path file) throws IOException {
+    try (InputStream in = Files.newInputStream(file)) {
+      return new String(in.readNBytes(ReportFile.BEGINNING), StandardCharsets.UTF_8);
+    }
+  }
+
+  private static void replace(Path file, byte[] bytes) throws IOException {
+    Path temporary = file.resolveSibling("." + file.getFileName() + ".tmp");
+    Files.deleteIfExists(temporary);
+    try {
+      try (OutputStream out =
+          Files.newOutputStream(
+              temporary, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        out.write(bytes);
+      }
+      Files.move(temporary, file, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(temporary);
+    }
+  }
+}

@@ -1,0 +1,41 @@
+package org.thumbseal.report;
+
+/** The verdict, the pump and the time: what is to be read from an arm's length. */
+final class Headline {
+  private Headline() {}
+
+  static void write(Markup body, Report report) {
+    String shown = report.shown();
+    body.open("header", "class", "head " + shown).add(VerdictShape.of(shown));
+    body.open("div", "class", "verdict");
+    body.element("h1", Words.of("verdict", shown));
+    body.element("p", Words.of("verdict.says", shown)).close().line();
+    body.open("div", "class", "whose");
+    body.element("p", report.asset(), "class", "asset");
+    body.element("p", UtcTime.text(report.document()).orElseGet(() -> Words.text("undated")));
+    body.close().close().line();
+    voided(body, report);
+    standing(body, report);
+  }
+
+  private static void voided(Markup body, Report report) {
+    report
+        .standing()
+        .voided()
+        .ifPresent(
+            why -> {
+              body.open("p", "class", "voided").element("b", Words.text("void.banner"));
+              body.text(" " + Words.text("void.why", Words.of("verdict", report.verdict()), why));
+              body.close().line();
+            });
+  }
+
+  private static void standing(Markup body, Report report) {
+    report.standing().note().ifPresent(note -> said(body, Words.text("note"), note));
+    report.corrections().forEach(line -> body.element("p", line, "class", "said").line());
+  }
+
+  private static void said(Markup body, String lead, String text) {
+    body.open("p", "class", "said").element("b", lead).text(" ").text(text).close().line();
+  }
+}
