@@ -6,7 +6,13 @@ enum Impression {
   NOTHING(
       "open, but nothing comes; check the sensor's power and cable (some boards need"
           + " ?dtr=assert)"),
-  NO_SENSOR("bytes come, but no good line; check the line speed (?baud=N) and that it is a sensor");
+  NO_SENSOR("bytes come, but no good line; check the line speed (?baud=N) and that it is a sensor"),
+  SHARED(
+      "pieces are missing though this computer keeps up; another program may be reading this port:"
+          + " close terminals and serial monitors"),
+  MODEM(
+      "modem commands come over this port; tell the modem service (ModemManager) to leave it alone,"
+          + " by a udev rule with ID_MM_DEVICE_IGNORE");
 
   private final String text;
 

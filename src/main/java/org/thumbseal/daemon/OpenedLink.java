@@ -31,6 +31,11 @@ public final class OpenedLink implements Link, AutoCloseable {
     return new OpenedLink(link, link.open());
   }
 
+  /** A link and its connection, made before; {@code open} is closed with it if nobody took it. */
+  public static OpenedLink of(Link link, LinkConnection open) {
+    return new OpenedLink(link, open);
+  }
+
   @Override
   public String name() {
     return link.name();
@@ -52,6 +57,16 @@ public final class OpenedLink implements Link, AutoCloseable {
   @Override
   public Duration settle() {
     return finite() ? link.settle() : link.settle().plus(STALE);
+  }
+
+  @Override
+  public Duration stall() {
+    return link.stall();
+  }
+
+  @Override
+  public boolean isPort() {
+    return link.isPort();
   }
 
   /** Lets go of the connection if nobody took it. */

@@ -1,30 +1,40 @@
 package org.thumbseal.daemon;
 
 import java.time.Duration;
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkConnection;
 import org.thumbseal.wire.Decoded;
 import org.thumbseal.wire.LineAssembler;
 import org.thumbseal.wire.LineDecoder;
+import org.thumbseal.wire.WireRecord;
 
 /**
  * Reads one connection until it is lost, ends, falls silent or is told to stop.
  *
- * <p>What comes during the settle time of the link is thrown away. The first line after that may be
- * the end of one that was begun before: it is left out unless it is good. Every other line is
- * handed on, good or not.
+ * <p>What comes during the settle time of the link is thrown away. Of a port, what comes before the
+ * first good line is left out too: the end of a line that was begun before, or what a board says
+ * while it starts. Every other line is handed on, good or not.
  */
 final class PortSession {
   private static final int BUFFER = 4_096;
+
+  /** What a modem service tries a new port with, where the other end sends it back. */
+  private static final Pattern MODEM_COMMAND = Pattern.compile("AT([+&%^#EIQVXZ].*)?");
 
   private final Link link;
   private final LineQueue queue;
   private final Surroundings surroundings;
   private final Consumer<Impression> report;
+  private final Silence silence;
+  private final SharedPort shared = new SharedPort();
+  private final Set<Impression> reported = EnumSet.noneOf(Impression.class);
   private final LineAssembler assembler = new LineAssembler(this::line);
   private final long openedNanos;
   private final long settleMicros;
@@ -32,10 +42,8 @@ final class PortSession {
   private long micros;
   private long lastGoodMicros;
   private long bytes;
-  private boolean anyLine;
   private boolean anyGood;
   private boolean lineInThisRead;
-  private boolean doubtReported;
 
   /**
    * Begins host time.
@@ -47,6 +55,7 @@ final class PortSession {
     this.queue = queue;
     this.surroundings = surroundings;
     this.report = report;
+    this.silence = new Silence(link, surroundings.limits().silence());
     this.settleMicros = link.settle().toNanos() / 1_000;
     HostClock clock = surroundings.clock();
     this.openedNanos = clock.nanos();
@@ -98,6 +107,7 @@ final class PortSession {
 
   private Optional<SessionEnd> take(byte[] buffer, int count) {
     lineInThisRead = false;
+    shared.read(micros);
     if (micros >= settleMicros) {
       bytes += count;
       assembler.accept(buffer, 0, count);
@@ -110,29 +120,40 @@ final class PortSession {
 
   private void line(String text) {
     lineInThisRead = true;
-    boolean good = LineDecoder.decode(text) instanceof Decoded.Good;
-    boolean perhapsHalf = !anyLine && !good && !link.finite();
-    anyLine = true;
-    if (good) {
-      good();
+    if (LineDecoder.decode(text) instanceof Decoded.Good good) {
+      good(good.content());
+    } else {
+      bad(text);
     }
     if (link.finite()) {
       queue.put(new Happening.Line(micros, text));
-    } else if (!perhapsHalf) {
+    } else if (anyGood) {
       queue.offerLine(micros, text);
     }
   }
 
-  private void good() {
+  private void good(WireRecord content) {
     lastGoodMicros = micros;
-    if (!anyGood) {
-      anyGood = true;
-      report.accept(Impression.SPEAKING);
+    anyGood = true;
+    reportOnce(Impression.SPEAKING);
+    if (content instanceof WireRecord.Identity identity) {
+      silence.heard(identity);
+    } else if (content instanceof WireRecord.Reading reading
+        && shared.isSharedAt(reading.counter())
+        && link.isPort()) {
+      reportOnce(Impression.SHARED);
+    }
+  }
+
+  private void bad(String text) {
+    shared.broken();
+    if (!link.finite() && MODEM_COMMAND.matcher(text).matches()) {
+      reportOnce(Impression.MODEM);
     }
   }
 
   private Optional<SessionEnd> judgeSilence() {
-    Duration limit = surroundings.limits().silence();
+    Duration limit = silence.limit();
     long since = micros - (anyGood ? lastGoodMicros : settleMicros);
     if (since < limit.toNanos() / 1_000) {
       return Optional.empty();
@@ -140,14 +161,13 @@ final class PortSession {
     if (anyGood) {
       return Optional.of(SessionEnd.silent(limit));
     }
-    reportDoubt();
+    reportOnce(bytes == 0 ? Impression.NOTHING : Impression.NO_SENSOR);
     return Optional.empty();
   }
 
-  private void reportDoubt() {
-    if (!doubtReported) {
-      doubtReported = true;
-      report.accept(bytes == 0 ? Impression.NOTHING : Impression.NO_SENSOR);
+  private void reportOnce(Impression impression) {
+    if (reported.add(impression)) {
+      report.accept(impression);
     }
   }
 }

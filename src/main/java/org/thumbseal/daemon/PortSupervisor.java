@@ -16,6 +16,7 @@ import org.tinylog.Logger;
  */
 public final class PortSupervisor {
   private static final String WAITING = "; waiting for it";
+  private static final int TRIES_BEFORE_REPLUG = 5;
   private static final Duration SLICE = Duration.ofMillis(100);
 
   private final Link link;
@@ -30,6 +31,7 @@ public final class PortSupervisor {
   private @Nullable Reason toldReason;
   private boolean everOpened;
   private int failures;
+  private boolean missing;
 
   /** Takes charge of a link, without touching it yet. */
   public PortSupervisor(Link link, SessionHandler handler, Surroundings surroundings) {
@@ -112,6 +114,7 @@ public final class PortSupervisor {
   private void tryOnce() {
     try (LinkConnection connection = link.open()) {
       everOpened = true;
+      missing = false;
       toldReason = null;
       become(PortState.SETTLING);
       PortSession session = new PortSession(link, queue, surroundings, this::seems);
@@ -136,6 +139,7 @@ public final class PortSupervisor {
       // That a port just lost is not there goes without saying.
       toldReason = Reason.MISSING;
       tell(end.why() + WAITING);
+      adviseReplug();
     } else if (end.outcome() == PortOutcome.INPUT_ENDED) {
       tell(end.why());
     }
@@ -144,6 +148,7 @@ public final class PortSupervisor {
   private void unavailable(LinkUnavailable e) {
     failures++;
     become(PortState.ABSENT);
+    missing = e.reason() == Reason.MISSING;
     boolean unwanted = !surroundings.limits().waiting() && !everOpened;
     if (stopping) {
       finish(PortOutcome.STOPPED);
@@ -153,7 +158,16 @@ public final class PortSupervisor {
       tell(String.valueOf(e.getMessage()));
     } else if (toldReason != e.reason()) {
       toldReason = e.reason();
-      tell(e.getMessage() + (e.reason() == Reason.MISSING ? WAITING : "; trying again"));
+      tell(e.getMessage() + (missing ? WAITING : "; trying again"));
+    } else if (e.reason() == Reason.FAILED) {
+      adviseReplug();
+    }
+  }
+
+  /** Some drivers recover by nothing else. */
+  private void adviseReplug() {
+    if (failures == TRIES_BEFORE_REPLUG && link.isPort()) {
+      tell("failed " + failures + " times in a row; unplug it, wait 5 s and plug it in again");
     }
   }
 
@@ -161,7 +175,7 @@ public final class PortSupervisor {
     HostClock clock = surroundings.clock();
     // From the attempt, not from its failure: a slow driver must not make the wait longer.
     long from = state == PortState.LOST ? clock.nanos() : attempted;
-    long until = from + surroundings.limits().backOff().after(failures).toNanos();
+    long until = from + surroundings.limits().backOff().after(failures, !missing).toNanos();
     while (outcome == PortOutcome.RUNNING && clock.nanos() - until < 0) {
       if (stopping) {
         finish(PortOutcome.STOPPED);

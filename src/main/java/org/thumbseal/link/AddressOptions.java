@@ -60,8 +60,10 @@ final class AddressOptions {
 
   SerialSettings serial() throws LinkAddressException {
     try {
+      BoardFamily board = board();
       int baud = Math.toIntExact(whole("baud", SerialSettings.STANDARD.baud()));
-      return new SerialSettings(baud, lines(), Duration.ofMillis(whole("settle", 0)));
+      Duration settle = Duration.ofMillis(whole("settle", board.settle().toMillis()));
+      return new SerialSettings(baud, lines(board), settle);
     } catch (IllegalArgumentException e) {
       throw wrong(String.valueOf(e.getMessage()));
     } catch (ArithmeticException e) {
@@ -69,8 +71,15 @@ final class AddressOptions {
     }
   }
 
-  private ModemLines lines() throws LinkAddressException {
-    String value = values.getOrDefault("dtr", "leave");
+  private BoardFamily board() throws LinkAddressException {
+    String value = values.getOrDefault("board", BoardFamily.PLAIN.code());
+    return BoardFamily.ofCode(value)
+        .orElseThrow(
+            () -> wrong("board must be one of " + BoardFamily.codes() + ", not '" + value + "'"));
+  }
+
+  private ModemLines lines(BoardFamily board) throws LinkAddressException {
+    String value = values.getOrDefault("dtr", board.lines().name().toLowerCase(Locale.ROOT));
     for (ModemLines lines : ModemLines.values()) {
       if (lines.name().toLowerCase(Locale.ROOT).equals(value)) {
         return lines;

@@ -12,6 +12,8 @@ final class AddressParser {
   private static final String KINDS =
       "use a serial port (/dev/ttyUSB0, COM3), tcp:HOST:PORT, sim:KIND, file:PATH or -";
 
+  private static final List<String> SERIAL_OPTIONS = List.of("baud", "board", "dtr", "settle");
+
   // A colon behind a slash belongs to a by-path name of a port.
   private static final Pattern SCHEME = Pattern.compile("([A-Za-z][A-Za-z0-9+.-]*):(.*)");
   private static final Pattern HOST_AND_PORT =
@@ -90,7 +92,7 @@ final class AddressParser {
     }
     List<String> options =
         mark < 0 ? List.of() : Arrays.asList(text.substring(mark + 1).split("&", -1));
-    AddressOptions given = AddressOptions.read(text, options, List.of("baud", "dtr", "settle"));
+    AddressOptions given = AddressOptions.read(text, options, SERIAL_OPTIONS);
     return new LinkAddress.Serial(text, port, given.serial());
   }
 }

@@ -26,4 +26,17 @@ public interface Link {
   default Duration settle() {
     return Duration.ZERO;
   }
+
+  /** How long it may hold back what a sensor sent without losing it. */
+  default Duration stall() {
+    return Duration.ZERO;
+  }
+
+  /**
+   * Whether it is a port of this computer: another program can read bytes away from it, and pulling
+   * the plug helps a driver that hangs.
+   */
+  default boolean isPort() {
+    return false;
+  }
 }

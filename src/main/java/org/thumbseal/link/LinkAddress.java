@@ -39,8 +39,8 @@ public sealed interface LinkAddress {
   record StandardInput(String text) implements LinkAddress {}
 
   /**
-   * Reads {@code PORT[?baud=N&dtr=leave|assert|clear&settle=MS]}, {@code tcp:HOST:PORT}, {@code
-   * sim:KIND[,seed=N][,speed=N]}, {@code file:PATH} or {@code -}.
+   * Reads {@code PORT[?baud=N&board=NAME&dtr=leave|assert|clear&settle=MS]}, {@code tcp:HOST:PORT},
+   * {@code sim:KIND[,seed=N][,speed=N]}, {@code file:PATH} or {@code -}.
    *
    * @throws LinkAddressException if it is none of them
    */

@@ -2,7 +2,6 @@ package org.thumbseal.link;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import org.thumbseal.link.LinkUnavailable.Reason;
@@ -31,13 +30,18 @@ record SerialLink(LinkAddress.Serial address, SerialPorts ports) implements Link
   }
 
   @Override
+  public boolean isPort() {
+    return true;
+  }
+
+  @Override
   public LinkConnection open() throws LinkUnavailable {
     NativeLibrary.load();
     String path = SerialPath.resolve(address.port(), ports);
     SerialPort port = find(path);
     configure(port, address.settings());
     if (!port.openPort()) {
-      throw SerialFault.of(port.getLastErrorCode(), Files.exists(Path.of(path)), ports);
+      throw SerialFault.of(port.getLastErrorCode(), Path.of(path), ports);
     }
     return new SerialConnection(port);
   }

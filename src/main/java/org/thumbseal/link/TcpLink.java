@@ -4,12 +4,16 @@ import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
+import java.time.Duration;
 import org.thumbseal.link.LinkUnavailable.Reason;
 
 /** A serial server, or a sensor with its own network. The name is looked up at every opening. */
 record TcpLink(LinkAddress.Tcp address) implements Link {
   private static final int CONNECT_MILLIS = 3_000;
   private static final int READ_MILLIS = 250;
+
+  /** Over a weak radio what was lost on the way comes again seconds later. */
+  private static final Duration STALL = Duration.ofSeconds(5);
 
   @Override
   public String name() {
@@ -19,6 +23,11 @@ record TcpLink(LinkAddress.Tcp address) implements Link {
   @Override
   public boolean finite() {
     return false;
+  }
+
+  @Override
+  public Duration stall() {
+    return STALL;
   }
 
   @Override

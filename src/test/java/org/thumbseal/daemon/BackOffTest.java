@@ -11,9 +11,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 class BackOffTest {
 
   @ParameterizedTest
-  @CsvSource({"1, 1", "2, 2", "3, 4", "4, 4", "2147483647, 4"})
-  void waitsDoubleUpToTheLongest(int failures, long seconds) {
-    assertThat(BackOff.STANDARD.after(failures)).hasSeconds(seconds);
+  @CsvSource({"1, 1, 1", "2, 2, 2", "3, 4, 4", "4, 8, 4", "5, 10, 4", "2147483647, 10, 4"})
+  void waitsDoubleUpToTheLongest(int failures, long there, long absent) {
+    assertThat(BackOff.STANDARD.after(failures, true)).hasSeconds(there);
+    assertThat(BackOff.STANDARD.after(failures, false)).hasSeconds(absent);
   }
 
   @Test

@@ -3,11 +3,14 @@ package org.thumbseal.daemon;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.thumbseal.daemon.ScriptedLink.good;
 
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.thumbseal.link.LinkUnavailable;
 import org.thumbseal.link.LinkUnavailable.Reason;
 
@@ -72,6 +75,17 @@ class PortSupervisorTest {
   }
 
   @Test
+  void aBannerBeforeTheFirstGoodLineIsNoErrorWithoutASettleTimeEither() throws Exception {
+    link.opening(
+        link.bytes("\u00ff\u0000boot loader 2\nready\n\n"),
+        link.after(SECOND.multipliedBy(2), IDENTITY + "\nlater\n"));
+    run();
+    assertThat(recorder.told("2000000 ")).containsExactly("2000000 " + IDENTITY, "2000000 later");
+    assertThat(recorder.told).hasSize(4);
+    assertThat(changes).containsExactly("scripted: a sensor is speaking");
+  }
+
+  @Test
   void aFiniteInputKeepsItsFirstLineWhateverItIsAndEnds() throws Exception {
     link.thatEnds().opening(link.bytes("half a line\n" + SAMPLE + "\n"), link.lost());
     assertThat(run().outcome()).isEqualTo(PortOutcome.INPUT_ENDED);
@@ -133,6 +147,20 @@ class PortSupervisorTest {
   }
 
   @Test
+  void aPortThatIsThereIsTriedEverMoreRarelyAndAtLastTheReplugIsAdvised() throws Exception {
+    for (int i = 0; i < 7; i++) {
+      link.refusing(Reason.FAILED, "cannot be opened (error 5 of the system)");
+    }
+    run();
+    assertThat(link.openedAt.stream().map(Duration::toSeconds))
+        .containsExactly(0L, 1L, 3L, 7L, 15L, 25L, 35L, 45L);
+    assertThat(changes)
+        .containsExactly(
+            "scripted: cannot be opened (error 5 of the system); trying again",
+            "scripted: failed 5 times in a row; unplug it, wait 5 s and plug it in again");
+  }
+
+  @Test
   void afterALossTheFirstTryIsASecondLaterAgain() throws Exception {
     link.refusing(Reason.MISSING, "no such port")
         .refusing(Reason.MISSING, "no such port")
@@ -184,6 +212,41 @@ class PortSupervisorTest {
             "0 " + SAMPLE,
             "closed 0 stopped");
     assertThat(recorder.quiet).containsExactly("quiet 4900000", "quiet 5000000");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1000, 2.5", "100, 2.5", "8, 2.5", "4, 5", "0.5, 40", "0.001, 60"})
+  void theLongestSilenceFollowsFromTheRateTheSensorSays(String hertz, String seconds)
+      throws Exception {
+    link.opening(
+        link.bytes(good("I,1,S1,1.0,G,-100000,0," + hertz) + "\n"),
+        link.silence(secondsOf(seconds).minusMillis(1)),
+        link.silence(Duration.ofMillis(1)));
+    run();
+    assertThat(recorder.told("closed").get(0)).endsWith(" no good line for " + seconds + " s");
+  }
+
+  private static Duration secondsOf(String text) {
+    return Duration.ofMillis(new BigDecimal(text).movePointRight(3).longValueExact());
+  }
+
+  @Test
+  void aNetworkMayHoldBackLongerThanAPort() throws Exception {
+    link.network(SECOND.multipliedBy(5))
+        .opening(
+            link.bytes(IDENTITY + "\n"),
+            link.silence(Duration.ofMillis(4_999)),
+            link.silence(Duration.ofMillis(1)));
+    run();
+    assertThat(recorder.told("closed").get(0)).endsWith(" no good line for 5 s");
+  }
+
+  @Test
+  void modemCommandsThatComeBackPointToTheModemService() throws Exception {
+    link.opening(link.bytes("AT\r\nATE0\r\nAT+GCAP\r\nATLAS\n"));
+    run();
+    assertThat(changes).containsExactly("scripted: " + Impression.MODEM.text());
+    assertThat(Impression.MODEM.text()).contains("ModemManager");
   }
 
   @Test

@@ -30,6 +30,8 @@ final class ScriptedLink implements Link {
   final List<Duration> openedAt = new ArrayList<>();
   private final Deque<Opening> openings = new ArrayDeque<>();
   private boolean finite;
+  private boolean network;
+  private Duration stall = Duration.ZERO;
   private OptionalLong arrivedMicros = OptionalLong.empty();
   private Duration settle = Duration.ZERO;
   private Runnable whenDone = () -> {};
@@ -54,6 +56,13 @@ final class ScriptedLink implements Link {
 
   ScriptedLink thatEnds() {
     finite = true;
+    return this;
+  }
+
+  /** It is no port of this computer, and may hold back what was sent for so long. */
+  ScriptedLink network(Duration longestStall) {
+    network = true;
+    stall = longestStall;
     return this;
   }
 
@@ -118,6 +127,16 @@ final class ScriptedLink implements Link {
   @Override
   public Duration settle() {
     return settle;
+  }
+
+  @Override
+  public Duration stall() {
+    return stall;
+  }
+
+  @Override
+  public boolean isPort() {
+    return !network;
   }
 
   @Override

@@ -37,6 +37,23 @@ class LinkAddressTest {
 
   @ParameterizedTest
   @CsvSource({
+    "board=plain, LEAVE, 0",
+    "board=reset-on-open, CLEAR, 2500",
+    "board=native-usb, ASSERT, 0",
+    "board=boot-lines, CLEAR, 1000",
+    "settle=3000&board=reset-on-open, CLEAR, 3000",
+    "board=reset-on-open&dtr=leave, LEAVE, 2500"
+  })
+  void aBoardIsShortForDtrAndSettleWhichStandAboveIt(String options, ModemLines lines, long millis)
+      throws Exception {
+    String text = "/dev/ttyACM0?" + options;
+    SerialSettings settings = new SerialSettings(115_200, lines, Duration.ofMillis(millis));
+    assertThat(LinkAddress.parse(text))
+        .isEqualTo(new LinkAddress.Serial(text, "/dev/ttyACM0", settings));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
     "tcp:sensor.ward3:4001, sensor.ward3, 4001",
     "tcp:10.0.0.7:23, 10.0.0.7, 23",
     "tcp:[::1]:4001, ::1, 4001",
@@ -83,8 +100,11 @@ class LinkAddressTest {
         "COM3?baud=99999999999|'COM3?baud=99999999999': a number is far too large",
         "COM3?baud=9600&baud=300|'COM3?baud=9600&baud=300': baud is given twice",
         "COM3?dtr=on|'COM3?dtr=on': dtr must be leave, assert or clear, not 'on'",
+        "COM3?board=x|'COM3?board=x': board must be one of plain, reset-on-open, native-usb,"
+            + " boot-lines, not 'x'",
         "COM3?settle=-1|'COM3?settle=-1': settle must be between 0 and 60000 ms, not -1",
-        "COM3?speed|'COM3?speed': 'speed' is no option here; there are baud=, dtr=, settle="
+        "COM3?speed|'COM3?speed': 'speed' is no option here; there are baud=, board=, dtr=,"
+            + " settle="
       })
   void whatCannotBeUnderstoodIsSaidInOneLine(String text, String message) {
     assertThatThrownBy(() -> LinkAddress.parse(text))
