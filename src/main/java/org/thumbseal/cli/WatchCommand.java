@@ -36,8 +36,11 @@ final class WatchCommand implements Callable<Integer> {
       required = true,
       paramLabel = "P",
       description =
-          "a serial port (/dev/ttyUSB0, COM3), tcp:HOST:PORT, sim:KIND, file:PATH, or - for"
-              + " standard input; may be given several times")
+          "a serial port (/dev/ttyUSB0, COM3, '/dev/serial/by-id/*tp-01*'), tcp:HOST:PORT, sim:KIND,"
+              + " file:PATH, - for standard input, or auto: all ports on USB where a sensor says"
+              + " who it is (opening a port can restart a board); may be given several times."
+              + " Behind a port or auto: ?baud=N, and ?board=NAME for boards that take their"
+              + " opening badly: reset-on-open, native-usb, boot-lines")
   private List<String> ports = new ArrayList<>();
 
   @Option(
@@ -59,7 +62,10 @@ final class WatchCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     var said = grading.settings();
-    List<Link> links = addresses().stream().map(Bench.links(streams.in())::to).toList();
+    BenchPrinter printer =
+        new BenchPrinter(spec.commandLine().getOut(), spec.commandLine().getErr());
+    List<Link> links =
+        AutoPort.links(addresses(), Bench.links(streams.in()), wait, printer::notice);
     if (wait || links.size() > 1) {
       return watch(links, said, true);
     }
@@ -110,6 +116,10 @@ final class WatchCommand implements Callable<Integer> {
     }
     if (ports.stream().distinct().count() < ports.size()) {
       throw Failure.usage("--port: the same port is given twice");
+    }
+    boolean auto = addresses.stream().anyMatch(AutoPort::isMeant);
+    if (auto && addresses.stream().filter(LinkAddress.Serial.class::isInstance).count() > 1) {
+      throw Failure.usage("--port auto finds all ports on USB; name no other port beside it");
     }
     return addresses;
   }

@@ -13,6 +13,8 @@ public final class LinkUnavailable extends Exception {
     MISSING,
     /** There is no such file or simulation: what was asked for is a mistake. */
     UNKNOWN,
+    /** Several ports fit what was asked for. */
+    AMBIGUOUS,
     /** Another program holds it. */
     BUSY,
     /** This user may not open it. */
@@ -37,7 +39,7 @@ public final class LinkUnavailable extends Exception {
 
   /** Whether what was asked for is wrong, rather than that the machine cannot give it now. */
   public boolean isMistake() {
-    return reason == Reason.UNKNOWN || reason == Reason.WRONG_KIND;
+    return reason == Reason.UNKNOWN || reason == Reason.WRONG_KIND || reason == Reason.AMBIGUOUS;
   }
 
   /** The kind of failure. */

@@ -18,21 +18,31 @@ public record PortProbe(HostClock clock, Duration patience) {
   /** A sensor says who it is every 2 s. */
   public static final Duration ONE_IDENTITY = Duration.ofMillis(2_500);
 
+  /**
+   * The same after a start of up to 3 s, where it is not known what the opening does to a board.
+   */
+  public static final Duration AFTER_A_START = Duration.ofMillis(5_500);
+
   /** Opens the link, listens, and closes it again. */
   public PortAnswer listen(Link link) {
     try (LinkConnection connection = link.open()) {
-      Hearing hearing = new Hearing();
-      long end = clock.nanos() + patience.plus(link.settle()).toNanos();
-      byte[] buffer = new byte[4_096];
-      int count = 0;
-      while (count >= 0 && hearing.identity == null && clock.nanos() - end < 0) {
-        count = connection.read(buffer);
-        hearing.hear(buffer, Math.max(count, 0));
-      }
-      return hearing.answer();
+      return listen(connection, link.settle());
     } catch (LinkUnavailable e) {
       return new PortAnswer.Closed(e);
     }
+  }
+
+  /** Listens on what is open already, and leaves it open. */
+  PortAnswer listen(LinkConnection connection, Duration settle) {
+    Hearing hearing = new Hearing();
+    long end = clock.nanos() + patience.plus(settle).toNanos();
+    byte[] buffer = new byte[4_096];
+    int count = 0;
+    while (count >= 0 && hearing.identity == null && clock.nanos() - end < 0) {
+      count = connection.read(buffer);
+      hearing.hear(buffer, Math.max(count, 0));
+    }
+    return hearing.answer();
   }
 
   private static final class Hearing {

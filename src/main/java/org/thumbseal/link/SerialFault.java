@@ -1,5 +1,9 @@
 package org.thumbseal.link;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFileAttributes;
 import java.util.List;
 import org.thumbseal.link.LinkUnavailable.Reason;
 
@@ -9,6 +13,7 @@ import org.thumbseal.link.LinkUnavailable.Reason;
  */
 final class SerialFault {
   private static final int NO_SUCH_FILE = 2;
+  private static final String USUAL_GROUP = "dialout";
   private static final int PORTS_NAMED = 6;
 
   private SerialFault() {}
@@ -17,22 +22,22 @@ final class SerialFault {
    * The failure for a person.
    *
    * @param code error number of the opening
-   * @param there whether the path of the port exists all the same
+   * @param path of the port
    */
-  static LinkUnavailable of(int code, boolean there, SerialPorts ports) {
-    if (code == NO_SUCH_FILE && there) {
+  static LinkUnavailable of(int code, Path path, SerialPorts ports) {
+    if (code == NO_SUCH_FILE && Files.exists(path)) {
       // What the library says of a port that this very process has open.
       return new LinkUnavailable(Reason.BUSY, "already open in this program; give each port once");
     }
-    return SerialPath.windows() ? ofWindows(code, ports) : ofPosix(code, ports);
+    return SerialPath.windows() ? ofWindows(code, ports) : ofPosix(code, path, ports);
   }
 
-  static LinkUnavailable ofPosix(int code, SerialPorts ports) {
+  static LinkUnavailable ofPosix(int code, Path path, SerialPorts ports) {
     return switch (code) {
       // ENOENT, ENXIO, ENODEV
       case 2, 6, 19 -> new LinkUnavailable(Reason.MISSING, noSuchPort(ports));
       // EPERM, EACCES
-      case 1, 13 -> new LinkUnavailable(Reason.DENIED, denied());
+      case 1, 13 -> new LinkUnavailable(Reason.DENIED, denied(group(path)));
       // EAGAIN of Linux, EBUSY, EAGAIN of macOS: the lock is held by another program
       case 11, 16, 35 -> new LinkUnavailable(Reason.BUSY, BUSY);
       // ENOTTY, EINVAL
@@ -71,10 +76,22 @@ final class SerialFault {
     return "no such port (there are: " + String.join(", ", few) + more + ")";
   }
 
-  private static String denied() {
+  private static String denied(String group) {
     String user = System.getProperty("user.name", "USER");
-    return "permission denied; put the user into the group of the port"
-        + (" ('sudo usermod -aG dialout " + user + "') and log in again");
+    return "permission denied; the port belongs to group "
+        + group
+        + (": 'sudo usermod -aG " + group + " " + user + "', then log out and in again")
+        + (" (a systemd service: SupplementaryGroups=" + group + ")");
+  }
+
+  /** The group of the device; where it cannot be told, or is the administrator's, the usual one. */
+  static String group(Path path) {
+    try {
+      String group = Files.readAttributes(path, PosixFileAttributes.class).group().getName();
+      return group.equals("root") ? USUAL_GROUP : group;
+    } catch (IOException | UnsupportedOperationException e) {
+      return USUAL_GROUP;
+    }
   }
 
   private static String failed(int code) {

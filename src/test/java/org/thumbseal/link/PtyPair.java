@@ -29,6 +29,12 @@ public final class PtyPair implements AutoCloseable {
     return new PtyPair(folder.resolve("near"), folder.resolve("far"));
   }
 
+  /** One of several in this folder, under a name of its own. */
+  public static PtyPair named(Path folder, String name) throws IOException {
+    assumeTrue(installed(), "skipped: socat is not installed");
+    return new PtyPair(folder.resolve(name), folder.resolve(name + "-far"));
+  }
+
   private static boolean installed() {
     return Stream.of(System.getenv("PATH").split(":"))
         .anyMatch(folder -> Files.isExecutable(Path.of(folder, "socat")));
