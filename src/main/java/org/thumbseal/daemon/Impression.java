@@ -5,7 +5,7 @@ enum Impression {
   SPEAKING("a sensor is speaking"),
   NOTHING(
       "open, but nothing comes; check the sensor's power and cable (some boards need"
-          + " ?dtr=assert)"),
+          + " ?board=native-usb)"),
   NO_SENSOR("bytes come, but no good line; check the line speed (?baud=N) and that it is a sensor"),
   SHARED(
       "pieces are missing though this computer keeps up; another program may be reading this port:"

@@ -1,6 +1,7 @@
 package org.thumbseal.link;
 
 import com.fazecast.jSerialComm.SerialPort;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
@@ -86,14 +87,22 @@ final class SystemPorts implements SerialPorts {
   }
 
   private static List<PortDescription> enumerate() {
+    PortNames names = PortNames.now();
     return Stream.of(SerialPort.getCommPorts())
-        .map(SystemPorts::describe)
+        .map(port -> describe(port, names))
         .sorted(Comparator.comparing(PortDescription::path))
         .toList();
   }
 
-  private static PortDescription describe(SerialPort port) {
+  private static PortDescription describe(SerialPort port, PortNames names) {
     String path = SerialPath.windows() ? port.getSystemPortName() : port.getSystemPortPath();
-    return new PortDescription(path, port.getDescriptivePortName());
+    return describe(path, port.getDescriptivePortName(), names);
+  }
+
+  /** With the name that it keeps when it is plugged in again, if it has one. */
+  static PortDescription describe(String path, String text, PortNames names) {
+    Path best = names.best(List.of(Path.of(path))).get(0);
+    boolean better = !best.equals(Path.of(path));
+    return new PortDescription(path, better ? text + ", lasting name " + best : text);
   }
 }

@@ -27,8 +27,8 @@ import tools.jackson.databind.JsonNode;
  *
  * <pre>
  * mvn -q package -DskipTests
- * mvn -q test-compile exec:java -Dexec.classpathScope=test \
- *     -DmainClass=org.thumbseal.cli.LoadStudy -Dexec.args="10 16 200"
+ * java -cp target/test-classes:target/classes:$(cat target/classpath) \
+ *     org.thumbseal.cli.LoadStudy 10 16 200
  * </pre>
  *
  * <p>The arguments are minutes, sensors and readings a second. {@code target/thumbseal.jar} is run

@@ -76,6 +76,16 @@ class PortNamesTest {
   }
 
   @Test
+  void aListedPortIsShownWithItsLastingName() throws Exception {
+    Path one = device("ttyUSB0");
+    PortNames none = PortNames.now();
+    Path id = link("by-id/usb-one_17", one);
+    assertThat(SystemPorts.describe(one + "", "USB serial", PortNames.now()).text())
+        .isEqualTo("USB serial, lasting name " + id);
+    assertThat(SystemPorts.describe(one + "", "USB serial", none).text()).isEqualTo("USB serial");
+  }
+
+  @Test
   void aStarStandsForTheOneNameThatFits() throws Exception {
     Path fitting = link("by-id/usb-maker_tp-01-if00", Path.of("/dev/null"));
     link("by-id/usb-maker_tp-02-if00", Path.of("/dev/null"));
