@@ -1,20 +1,216 @@
-"use strict";
-const ports = new Map();
-const events = new EventSource("/events");
-function show() {
-  const text = JSON.stringify([...ports.values()], null, 1);
-  document.getElementById("state").textContent = text;
+// The bench page: puts what the program says in front of a person, and what the person says before the program.
+import { Bench, tell } from "./bench.js";
+import { Checks, element } from "./checks.js";
+import { Curve } from "./curve.js";
+import { showFacts } from "./facts.js";
+import { whatNow } from "./now.js";
+import { listenToScanner } from "./scanner.js";
+import { inUnit, placesOf, UNITS } from "./units.js";
+import { showVerdict } from "./verdict.js";
+import { has, keepLanguage, label, languageNow, loadWords, number, remember, remembered, say } from "./words.js";
+
+const UNIT = "thumbseal.unit";
+const $ = (id) => document.getElementById(id);
+
+let chosen;
+let putAway = null;
+let lastChecks = [];
+let drawing = false;
+let saidNow = "";
+
+const languages = await loadWords();
+const curve = new Curve($("curve"));
+const checks = new Checks($("check-form"), (given) => visit({ checks: given }));
+setUp();
+const bench = new Bench(changed);
+show();
+
+function port() {
+  if (!bench.ports.has(chosen)) chosen = bench.ports.keys().next().value;
+  return bench.ports.get(chosen);
 }
-events.addEventListener("bench", (e) => {
-  ports.clear();
-  for (const port of JSON.parse(e.data).ports) {
-    port.curve = port.curve.length;
-    ports.set(port.port, port);
+
+function isJudged(p) {
+  return Boolean(p?.result && p.result.id !== putAway && !p.start && !["rise", "hold", "decay"].includes(p.phase));
+}
+
+function changed(what) {
+  if (what === "bench" || what === "silent") drawChecks();
+  if (!drawing) {
+    drawing = true;
+    requestAnimationFrame(() => {
+      drawing = false;
+      show();
+    });
   }
+}
+
+function show() {
+  const p = port();
+  const judged = isJudged(p);
+  document.querySelector("main").classList.toggle("judged", judged);
+  showPorts();
+  showNow(p, judged);
+  showReading(p);
+  curve.draw(judged ? { ...p, blockedAt: p.result.blockedAt ?? p.blockedAt } : p, bench.points.get(chosen) ?? []);
+  showAnswer(p, judged);
+  showActions(p, judged);
+  showFacts($("facts"), $("notices"), p, bench);
+}
+
+function showPorts() {
+  const names = [...bench.ports.keys()];
+  $("ports").hidden = names.length < 2;
+  if ($("ports").children.length !== names.length) {
+    $("ports").replaceChildren(...names.map((name) => portButton(name)));
+  }
+  [...$("ports").children].forEach((button, i) => {
+    const p = bench.ports.get(names[i]);
+    button.textContent = `${p.visit?.asset ?? names[i]} · ${say("phase." + (p.link === "streaming" ? p.phase : "none"))}`;
+    button.setAttribute("aria-pressed", String(names[i] === chosen));
+    button.dataset.port = names[i];
+  });
+}
+
+function portButton(name) {
+  const button = element("button", { type: "button", "data-port": name });
+  button.addEventListener("click", () => {
+    chosen = button.dataset.port;
+    drawChecks();
+    show();
+  });
+  return button;
+}
+
+function showNow(p, judged) {
+  const now = whatNow(p, bench.alive, judged);
+  const sentence = say(now.key);
+  $("now").dataset.tone = now.tone;
+  $("now").toggleAttribute("data-short", sentence.length <= 9);
+  // Only what is new is put there: each change is read aloud.
+  if (sentence !== saidNow) $("sentence").textContent = saidNow = sentence;
+  const left = p?.start && bench.alive ? Math.max(0, p.start.secondsLeft - (Date.now() - p.start.told) / 1000) : undefined;
+  const countdown = left !== undefined && ["idle", "open"].includes(p.phase) ? " " + say("hint.left", number(left, 0)) : "";
+  $("hint").textContent = (now.hint ? say(now.hint) : "") + countdown;
+}
+
+function showReading(p) {
+  const known = bench.alive && p?.link === "streaming" && p.vacuum !== undefined;
+  $("reading").classList.toggle("stale", !known && p?.vacuum !== undefined);
+  $("pump").textContent = p?.visit?.asset ?? say("asset.none");
+  $("kpa").textContent = p?.vacuum === undefined ? "–" : number(Math.abs(p.vacuum) < 0.05 ? 0 : p.vacuum, 1);
+  const unit = $("unit").value;
+  $("other").textContent = unit && p?.vacuum !== undefined ? `${number(inUnit(p.vacuum, unit), placesOf(unit))} ${unit}` : "";
+  const blocked = ["rise", "hold", "decay"].includes(p?.phase) && p.blockedAt !== undefined;
+  $("elapsed").textContent = blocked ? say("elapsed", number(p.clock - p.blockedAt, 1)) : "";
+  $("curve").setAttribute("aria-label", say("curve.label", say(`phase.${p?.phase ?? "none"}`)));
+}
+
+function showAnswer(p, judged) {
+  const section = $("verdict");
+  if (section.hidden && judged && document.activeElement === document.body) section.focus?.({ preventScroll: true });
+  section.hidden = !judged;
+  const key = judged ? `${p.result.id} ${p.result.stored} ${languageNow()}` : "";
+  if (judged && section.dataset.shown !== key) showVerdict(section, p.result);
+  section.dataset.shown = key;
+}
+
+function showActions(p, judged) {
+  const busy = ["rise", "hold", "decay"].includes(p?.phase);
+  $("start").disabled = !bench.alive || p?.link !== "streaming" || busy || Boolean(p?.visit?.forbidsMains);
+  $("start").textContent = say(judged ? "start.again" : p?.start ? "start.anew" : "start");
+  $("next").hidden = !judged;
+  const given = p?.visit?.checks?.filter((c) => c.state !== "not-checked").length ?? 0;
+  $("open-checks").textContent = say("checks.open", number(given, 0), number(7, 0));
+  $("cord-caution").hidden = !p?.visit?.forbidsMains;
+}
+
+function drawChecks() {
+  if (!$("check-form").contains(document.activeElement)) checks.show(port()?.visit?.checks ?? []);
+}
+
+function answered(answer, good = "") {
+  const key = `error.${answer.error}`;
+  $("said").textContent = answer.error ? (has(key) ? say(key) : answer.text ?? answer.error) : good;
+  $("said").classList.toggle("good", !answer.error);
+  return !answer.error;
+}
+
+async function visit({ asset = port()?.visit?.asset ?? null, checks: given = port()?.visit?.checks ?? [] }) {
+  if (given.length) lastChecks = given;
+  return answered(await tell("visit", { port: chosen, asset, checks: given }));
+}
+
+async function take(text) {
+  const code = await tell("scan", { text });
+  if (!answered(code)) return;
+  putAway = port()?.result?.id ?? null;
+  if (await visit({ asset: code.asset, checks: sameAsset(code.asset) })) {
+    $("asset").value = "";
+    answered({}, say("asset.taken", code.asset));
+    $("start").focus();
+  }
+}
+
+/** Another pump has not been looked at yet. */
+function sameAsset(asset) {
+  return (port()?.visit?.asset ?? asset) === asset ? port()?.visit?.checks ?? [] : [];
+}
+
+async function start() {
+  const p = port();
+  if (isJudged(p)) {
+    // The same pump once more, with what was looked at a moment ago.
+    if (!(await visit({ asset: p.visit?.asset ?? p.result.asset ?? null, checks: p.visit?.checks?.length ? p.visit.checks : lastChecks }))) return;
+  }
+  if (answered(await tell("start", { port: chosen }))) putAway = p?.result?.id ?? null;
+  changed();
+}
+
+async function next() {
+  putAway = port()?.result?.id ?? null;
+  lastChecks = [];
+  await visit({ asset: null, checks: [] });
+  drawChecks();
+  $("asset").focus();
+}
+
+function openChecks(open) {
+  $("checks").hidden = !open;
+  $("open-checks").setAttribute("aria-expanded", String(open));
+  if (open) drawChecks();
+  (open ? $("check-form").querySelector("input:checked") : $("open-checks"))?.focus();
+}
+
+function setUp() {
+  label(document);
+  const names = new Intl.DisplayNames([languageNow()], { type: "language" });
+  $("language").replaceChildren(...languages.map((tag) => new Option(new Intl.DisplayNames([tag], { type: "language" }).of(tag) ?? names.of(tag), tag)));
+  $("language").value = languageNow();
+  $("unit").replaceChildren(new Option("–", ""), ...UNITS.map((unit) => new Option(unit, unit)));
+  $("unit").value = remembered(UNIT) ?? "";
+  $("language").addEventListener("change", () => changeLanguage($("language").value));
+  $("unit").addEventListener("change", () => (remember(UNIT, $("unit").value), show()));
+  $("asset-form").addEventListener("submit", (event) => {
+    event.preventDefault();
+    take($("asset").value);
+  });
+  $("start").addEventListener("click", start);
+  $("next").addEventListener("click", next);
+  $("open-checks").addEventListener("click", () => openChecks($("checks").hidden));
+  $("close-checks").addEventListener("click", () => openChecks(false));
+  $("checks").addEventListener("keydown", (event) => event.key === "Escape" && openChecks(false));
+  window.addEventListener("resize", () => changed());
+  listenToScanner(take);
+  // The countdown goes on where nothing comes.
+  setInterval(changed, 500);
+}
+
+async function changeLanguage(tag) {
+  keepLanguage(tag);
+  await loadWords(tag);
+  label(document);
+  saidNow = "";
+  drawChecks();
   show();
-});
-events.addEventListener("port", (e) => {
-  const change = JSON.parse(e.data);
-  Object.assign(ports.get(change.port), change);
-  show();
-});
+}

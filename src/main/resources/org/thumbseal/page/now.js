@@ -1,0 +1,71 @@
+// The one sentence: what to do now, from what is known of a port. A pure function.
+
+/** Quiet before the pump starts gives the zero; the open vacuum needs some seconds too. */
+export const QUIET_SECONDS = 5;
+
+/**
+ * @returns {{key: string, hint?: string, tone: "act"|"wait"|"stop"|"still"|"done"}}
+ *   the words to say, and whether something is to be done, waited for or not done
+ */
+export function whatNow(port, alive, judged) {
+  if (!alive) return { key: "now.stopped", hint: "hint.stopped", tone: "still" };
+  if (!port) return { key: "now.no-port", tone: "still" };
+  if (port.visit?.forbidsMains) return { key: "now.cord", hint: "hint.cord", tone: "stop" };
+  return link(port) ?? blocked(port) ?? (judged ? verdict(port.result) : waiting(port));
+}
+
+function link(port) {
+  switch (port.link) {
+    case "streaming":
+      return undefined;
+    case "lost":
+      return { key: "now.unplugged", hint: "hint.unplugged", tone: "stop" };
+    case "ended":
+      return { key: "now.ended", tone: "still" };
+    case "opening":
+    case "settling":
+      return { key: "now.connecting", tone: "wait" };
+    default:
+      return { key: "now.no-sensor", hint: "hint.no-sensor", tone: "still" };
+  }
+}
+
+function blocked(port) {
+  switch (port.phase) {
+    case "rise":
+      return { key: "now.hold", hint: "hint.hold", tone: "wait" };
+    case "hold":
+      return { key: "now.let-go", hint: "hint.let-go", tone: "act" };
+    case "decay":
+      return { key: "now.let-go", hint: "hint.decay", tone: "act" };
+    default:
+      return undefined;
+  }
+}
+
+function verdict(result) {
+  return { key: `now.${result.verdict}`, hint: `hint.${result.verdict}`, tone: result.verdict === "fail" ? "stop" : "done" };
+}
+
+function waiting(port) {
+  if (port.phase === "release") return { key: "now.working", tone: "wait" };
+  if (port.phase === "open") return open(port);
+  if (!port.start) {
+    return port.visit?.asset
+      ? { key: "now.press", hint: "hint.press", tone: "act" }
+      : { key: "now.scan", hint: "hint.scan", tone: "act" };
+  }
+  return port.zeroKnown || since(port) >= QUIET_SECONDS
+    ? { key: "now.switch-on", hint: "hint.switch-on", tone: "act" }
+    : { key: "now.quiet", hint: "hint.quiet", tone: "wait" };
+}
+
+function open(port) {
+  return since(port) < QUIET_SECONDS
+    ? { key: "now.run", hint: "hint.run", tone: "wait" }
+    : { key: "now.block", hint: "hint.block", tone: "act" };
+}
+
+function since(port) {
+  return (port.clock ?? 0) - (port.phaseAt ?? 0);
+}

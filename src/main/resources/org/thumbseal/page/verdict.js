@@ -1,0 +1,56 @@
+// The answer: a word, a shape, the figures beside their limits, why, and what to look at next.
+import { element } from "./checks.js";
+import { has, number, say } from "./words.js";
+
+// A ring is the seal: whole, broken, not closed yet, or no ring at all.
+const SHAPES = {
+  pass: ["M50 8a42 42 0 1 0 .1 0", "M31 52l13 14 26-31"],
+  fail: ["M66 11a42 42 0 1 0 23 23", "M32 32l36 36M68 32L32 68"],
+  inconclusive: ["M50 8a42 42 0 0 1 0 84", "M50 34v20M50 70v.5"],
+  invalid: ["M12 12h76v76h-76z", "M30 50h40"],
+};
+
+export function showVerdict(section, result) {
+  const part = (id) => section.querySelector(id);
+  section.dataset.verdict = result.verdict;
+  part("#word").textContent = say(`verdict.${result.verdict}`);
+  part("#of").textContent = result.asset ?? say("asset.none");
+  part("#shape .form").setAttribute("d", SHAPES[result.verdict][0]);
+  part("#shape .sign").setAttribute("d", SHAPES[result.verdict][1]);
+  part("#figures").replaceChildren(...figures(result));
+  part("#reasons").replaceChildren(...result.reasons.map(reason));
+  part("#finding").replaceChildren(...finding(result.findings?.[0]));
+  part("#sealed").textContent = result.stored ? say("sealed", result.file ?? "") : say("sealed.not");
+}
+
+function figures({ riseTime, maximumVacuum, openVacuum, limits }) {
+  const lines = [];
+  if (limits && (riseTime || maximumVacuum)) {
+    const rise = say("figure.rise", number(limits.rise, 1));
+    lines.push([rise, riseTime ? say("figure.of", both(riseTime, 2, "s"), number(limits.riseSeconds, 0) + "\u00a0s") : say("figure.not-reached")]);
+  }
+  if (maximumVacuum) lines.push([say("figure.maximum"), say("figure.at-least", both(maximumVacuum, 1, "kPa"), number(limits.maximum, 1) + "\u00a0kPa")]);
+  if (openVacuum) lines.push([say("figure.open"), both(openVacuum, 1, "kPa")]);
+  return lines.flatMap(([name, value]) => [element("dt", {}, name), element("dd", {}, value)]);
+}
+
+function both({ value, expandedUncertainty }, places, unit) {
+  return `${number(value, places)}\u00a0±\u00a0${number(expandedUncertainty, places)}\u00a0${unit}`;
+}
+
+/** In the reader's words what kind of thing it is; the numbers as they stand in the document. */
+function reason({ code, text }) {
+  const item = element("li");
+  const short = `reason.${code}`;
+  item.append(element("strong", {}, has(short) ? say(short) : code), " ", element("span", { class: "said", lang: "en" }, text));
+  return item;
+}
+
+function finding(first) {
+  if (!first) return [];
+  const short = `finding.${first.code}`;
+  return [
+    element("strong", {}, say("finding", has(short) ? say(short) : first.code, number(100 * first.confidence, 0))),
+    element("span", { class: "said", lang: "en" }, `${first.text} ${first.advice}`),
+  ];
+}
