@@ -128,8 +128,9 @@ export class Curve {
     this.stroke([[x, this.y(rise, view)], [edge, this.y(rise, view)]]);
     this.stroke([[x, this.y(limits.maximum, view)], [edge, this.y(limits.maximum, view)]], [14, 4]);
     c.font = "600 14px system-ui, 'DejaVu Sans', sans-serif";
-    this.text(say("curve.rise", number(limits.rise, 1)), x - 5, this.y(rise, view) + 4);
-    this.text(say("curve.time", number(limits.riseSeconds, 0)), x - 5, this.y(rise, view) + 21);
+    // Low in the hatched part, where no sound curve passes.
+    this.text(say("curve.rise", number(limits.rise, 1)), edge - 3, this.y(0, view) - 44);
+    this.text(say("curve.time", number(limits.riseSeconds, 0)), edge - 3, this.y(0, view) - 26);
     this.text(say("curve.maximum", number(limits.maximum, 1)), edge - 3, this.y(limits.maximum, view) + 4);
   }
 
