@@ -30,19 +30,35 @@ final class QuickPump {
 
   private static final Plant PLANT = TIGHT.with(TIGHT.circuit().inlet(TIGHT.areaBalancedAt(400)));
 
-  private static final Script SCRIPT = Script.quiet(2).pumpOn(BLOCKED - 2).block(6).release(2);
+  private static final Waits SHORT = new Waits(2, BLOCKED - 2);
+
+  /** How long the pump is off at first, and how long it runs before the inlet is blocked, s. */
+  record Waits(double quiet, double open) {
+    private Script script() {
+      return Script.quiet(quiet).pumpOn(open).block(6).release(2);
+    }
+  }
 
   private QuickPump() {}
 
   static Scenario scenario() {
-    return new Scenario(PLANT, Sensor.ideal(100), Line.CLEAN, SCRIPT, 1);
+    return scenario(SHORT);
+  }
+
+  private static Scenario scenario(Waits waits) {
+    return new Scenario(PLANT, Sensor.ideal(100), Line.CLEAN, waits.script(), 1);
   }
 
   /** Lets the sensor speak in real time until a moment of the script, or to its end. */
   static void speak(PtyPair pair, double untilSeconds) throws IOException {
+    speak(pair, SHORT, untilSeconds);
+  }
+
+  /** The same with other waits. */
+  static void speak(PtyPair pair, Waits waits, double untilSeconds) throws IOException {
     HostClock clock = HostClock.system();
     long began = clock.nanos();
-    for (Iterator<TimedLine> lines = scenario().lines(); lines.hasNext(); ) {
+    for (Iterator<TimedLine> lines = scenario(waits).lines(); lines.hasNext(); ) {
       TimedLine line = lines.next();
       if (line.hostMicros() > untilSeconds * 1e6) {
         return;

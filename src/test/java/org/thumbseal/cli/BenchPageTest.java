@@ -1,0 +1,198 @@
+package org.thumbseal.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+import org.thumbseal.link.PtyPair;
+import tools.jackson.databind.JsonNode;
+
+/** The page of the bench before a person's eyes: a real browser, a real daemon, a real line. */
+@Timeout(180)
+@EnabledOnOs(value = OS.LINUX, disabledReason = "skipped: pseudo-terminals of socat are for Linux")
+class BenchPageTest {
+  private static final Pattern PAGE = Pattern.compile("page: (http://127\\.0\\.0\\.1:(\\d+)/)");
+
+  /** Time to read the page before the pump is on, and before the inlet is blocked. */
+  private static final QuickPump.Waits UNHURRIED = new QuickPump.Waits(7, 7);
+
+  @TempDir private Path folder;
+
+  private ProgramProcess watch(PtyPair pair, String page) throws IOException {
+    return ProgramProcess.start(
+        folder,
+        "watch",
+        "--port",
+        pair.port(),
+        "--page",
+        page,
+        "--results",
+        folder.resolve("results"),
+        "--key",
+        folder.resolve("keys/k.pem"));
+  }
+
+  private static Matcher page(ProgramProcess watch) {
+    watch.awaitErr("page: http://127.0.0.1:");
+    Matcher page = PAGE.matcher(watch.err());
+    assertThat(page.find()).isTrue();
+    return page;
+  }
+
+  private Browser browse(String url) {
+    return Browser.at(url, folder.resolve("profile"));
+  }
+
+  @Test
+  void aWholeTestByScannerAndKeyboard() throws Exception {
+    ResultFiles files = new ResultFiles(folder.resolve("results"));
+    try (PtyPair pair = PtyPair.in(folder);
+        ProgramProcess watch = watch(pair, "127.0.0.1:0");
+        Browser browser = browse(page(watch).group(1))) {
+      watch.awaitOpen(Path.of(pair.port()));
+      CompletableFuture<Void> pump = speaking(pair, Double.POSITIVE_INFINITY);
+      browser.awaitText("sentence", "Scan the pump’s number");
+      browser.picture("1-scan");
+
+      browser.type("(01)51022222233336(10)A213B1(21)1234" + Keys.ENTER);
+      browser.awaitText("pump", "(01)51022222233336(21)1234");
+      browser.type("SP-014" + Keys.ENTER);
+      browser.awaitText("pump", "SP-014");
+      browser.awaitText("sentence", "Press Start");
+      look("2-press", browser);
+      sayThatTheGasketIsSound(browser);
+      startByKeyboard(browser);
+      browser.awaitText("sentence", "Switch the pump on");
+      browser.awaitText("hint", "s left");
+      browser.picture("3-switch-on");
+
+      browser.awaitText("sentence", "Block the jar inlet and hold");
+      browser.picture("4-block");
+      browser.awaitText("sentence", "Hold");
+      browser.picture("5-hold");
+      browser.awaitText("sentence", "Let go");
+      browser.picture("6-let-go");
+      browser.awaitText("sentence", "Switch the pump off");
+      browser.awaitText("word", "PASS");
+      browser.awaitText("sealed", "Sealed: ");
+      look("7-pass", browser);
+      pump.get();
+
+      JsonNode result = ResultFiles.read(files.documents().get(0));
+      assertThat(result.at("/verdict").asString()).isEqualTo("pass");
+      assertThat(result.at("/asset/id").asString()).isEqualTo("SP-014");
+      assertThat(result.at("/test/start/by").asString()).isEqualTo("page");
+      assertThat(result.at("/checks").toString())
+          .contains("{\"item\":\"gasket\",\"state\":\"ok\"}", "\"item\":\"jar\"");
+      assertThat(browser.asked()).isNotEmpty().allMatch(url -> url.startsWith(page(watch).group(1)));
+    }
+  }
+
+  private static CompletableFuture<Void> speaking(PtyPair pair, double until) {
+    return CompletableFuture.runAsync(
+        () -> {
+          try {
+            QuickPump.speak(pair, UNHURRIED, until);
+          } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+          }
+        });
+  }
+
+  private static void look(String name, Browser browser) throws IOException {
+    browser.picture(name);
+    assertThat(browser.barriers()).as(name).isEmpty();
+  }
+
+  private static void sayThatTheGasketIsSound(Browser browser) throws IOException {
+    tabTo(browser, "open-checks");
+    browser.type(Keys.ENTER);
+    assertThat(browser.element("#checks").isDisplayed()).isTrue();
+    // The first group is the cord; one more Tab is the gasket, whose last choice is set.
+    browser.type(Keys.TAB);
+    browser.type(Keys.ARROW_RIGHT);
+    assertThat(browser.element("input[name=gasket][value=ok]").isSelected()).isTrue();
+    browser.awaitText("open-checks", "Checks (1 of 7)");
+    look("2-checks", browser);
+    browser.type(Keys.ESCAPE);
+    assertThat(browser.focus()).isEqualTo("open-checks");
+  }
+
+  private static void startByKeyboard(Browser browser) {
+    tabTo(browser, "start");
+    browser.type(Keys.ENTER);
+  }
+
+  private static void tabTo(Browser browser, String id) {
+    for (int i = 0; i < 40 && !browser.focus().equals(id); i++) {
+      browser.type(Keys.TAB);
+    }
+    assertThat(browser.focus()).isEqualTo(id);
+  }
+
+  @Test
+  void theCordStopsTheTest() throws Exception {
+    try (PtyPair pair = PtyPair.in(folder);
+        ProgramProcess watch = watch(pair, "127.0.0.1:0");
+        Browser browser = browse(page(watch).group(1))) {
+      watch.awaitOpen(Path.of(pair.port()));
+      QuickPump.speak(pair, 0.5);
+      browser.awaitText("sentence", "Scan the pump’s number");
+      browser.element("#open-checks").click();
+      browser.element("input[name=cord][value=not-ok]").click();
+
+      browser.awaitText("sentence", "Do not switch on");
+      assertThat(browser.element("#start").isEnabled()).isFalse();
+      look("8-cord", browser);
+    }
+  }
+
+  @Test
+  void aPulledSensorAndAKilledDaemonAreSaidAndGotOver() throws Exception {
+    try (PtyPair pair = PtyPair.in(folder)) {
+      String port;
+      try (ProgramProcess watch = watch(pair, "127.0.0.1:0");
+          Browser browser = browse(page(watch).group(1))) {
+        port = page(watch).group(2);
+        browser.script("window.notReloaded = true");
+        watch.awaitOpen(Path.of(pair.port()));
+        QuickPump.speak(pair, QuickPump.BLOCKED + 0.8);
+        browser.awaitText("sentence", "Hold");
+        pair.unplug();
+        browser.awaitText("sentence", "The sensor has gone: plug it in");
+        look("9-unplugged", browser);
+        pair.plugIn();
+        watch.awaitOpen(Path.of(pair.port()));
+        QuickPump.speak(pair, 1);
+        browser.awaitText("sentence", "Repeat the test");
+        browser.awaitText("reasons", "Readings are missing.");
+        browser.picture("10-repeat");
+
+        QuickPump.speak(pair, QuickPump.BLOCKED + 0.8);
+        browser.awaitText("sentence", "Hold");
+        watch.close();
+        browser.awaitText("sentence", "Thumbseal is not answering");
+        look("11-stopped", browser);
+        try (ProgramProcess again = watch(pair, "127.0.0.1:" + port)) {
+          again.awaitOpen(Path.of(pair.port()));
+          QuickPump.speak(pair, 1);
+          browser.awaitText("sentence", "Scan the pump’s number");
+          assertThat(browser.script("return window.notReloaded")).isEqualTo(true);
+        }
+      }
+    }
+  }
+}
