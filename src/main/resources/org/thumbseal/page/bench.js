@@ -1,7 +1,7 @@
 // What the program says, as it says it. Notices when it falls silent, and takes it up again by itself.
 
 const LONGEST_SILENCE = 6000;
-const AGAIN = 2000;
+const AGAIN = 5000;
 const KEPT_SECONDS = 125;
 
 export class Bench {

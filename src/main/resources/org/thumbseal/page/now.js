@@ -4,7 +4,7 @@
 export const QUIET_SECONDS = 5;
 
 /**
- * @returns {{key: string, hint?: string, tone: "act"|"wait"|"stop"|"still"|"done"}}
+ * @returns {{key: string, hint?: string, said?: string, tone: "act"|"wait"|"stop"|"still"|"done"}}
  *   the words to say, and whether something is to be done, waited for or not done
  */
 export function whatNow(port, alive, judged) {
@@ -24,7 +24,7 @@ function link(port) {
       return { key: "now.ended", tone: "still" };
     case "opening":
     case "settling":
-      return { key: "now.connecting", tone: "wait" };
+      return { key: "now.connecting", said: port.linkText, tone: "wait" };
     default:
       return { key: "now.no-sensor", hint: "hint.no-sensor", tone: "still" };
   }

@@ -91,7 +91,7 @@ function showNow(p, judged) {
   if (sentence !== saidNow) $("sentence").textContent = saidNow = sentence;
   const left = p?.start && bench.alive ? Math.max(0, p.start.secondsLeft - (Date.now() - p.start.told) / 1000) : undefined;
   const countdown = left !== undefined && ["idle", "open"].includes(p.phase) ? " " + say("hint.left", number(left, 0)) : "";
-  $("hint").textContent = (now.hint ? say(now.hint) : "") + countdown;
+  $("hint").textContent = (now.hint ? say(now.hint) : now.said ?? "") + countdown;
 }
 
 function showReading(p) {
@@ -201,7 +201,7 @@ function setUp() {
   $("close-checks").addEventListener("click", () => openChecks(false));
   $("checks").addEventListener("keydown", (event) => event.key === "Escape" && openChecks(false));
   window.addEventListener("resize", () => changed());
-  listenToScanner(take);
+  listenToScanner($("asset"));
   // The countdown goes on where nothing comes.
   setInterval(changed, 500);
 }

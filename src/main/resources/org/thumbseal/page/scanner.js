@@ -1,39 +1,27 @@
-// A barcode scanner types like a very fast person and ends with Enter. What it types belongs to the
-// pump's number, wherever the focus is; not to a button that happens to have it.
+// A barcode scanner types like a person and ends with Enter. Whatever is typed while no field has the focus is
+// the pump's number: it goes where a person would have to put it, and Enter there takes it.
 
-const LONGEST_PAUSE = 80;
-const SHORTEST_CODE = 3;
 const GS = "\u001d";
 
-export function listenToScanner(take) {
-  let typed = "";
-  let last = 0;
+export function listenToScanner(field) {
   document.addEventListener(
     "keydown",
     (event) => {
       if (event.altKey || event.metaKey) return;
-      if (event.target.closest("input:not([type=radio])")) {
-        keepSeparator(event);
-        return;
-      }
-      const now = performance.now();
-      if (now - last > LONGEST_PAUSE) typed = "";
-      if (event.key === "Enter" && typed.length >= SHORTEST_CODE) {
-        event.preventDefault();
-        event.stopPropagation();
-        take(typed);
-        typed = "";
-        return;
-      }
       const character = characterOf(event);
-      if (character) {
-        if (typed) event.preventDefault();
-        typed += character;
-        last = now;
-      }
+      if (!character) return;
+      if (!event.target.closest("input:not([type=radio]), select")) begin(field, character);
+      if (character === GS) keepSeparator(event);
     },
     true,
   );
+}
+
+/** The key itself comes after the focus, and so lands in the field. A space would press a button: it begins nothing. */
+function begin(field, character) {
+  if (character === " ") return;
+  field.value = "";
+  field.focus();
 }
 
 /** Some scanners send the group separator as Ctrl-], its name of old. */
@@ -44,8 +32,7 @@ function characterOf(event) {
 
 /** A field of text would lose it, and with it where one part of the code ends. */
 function keepSeparator(event) {
-  if (characterOf(event) === GS) {
-    event.preventDefault();
-    event.target.setRangeText(GS, event.target.selectionStart, event.target.selectionEnd, "end");
-  }
+  const field = document.activeElement;
+  event.preventDefault();
+  field.setRangeText(GS, field.selectionStart, field.selectionEnd, "end");
 }

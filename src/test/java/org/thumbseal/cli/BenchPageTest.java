@@ -60,7 +60,7 @@ class BenchPageTest {
   void aWholeTestByScannerAndKeyboard() throws Exception {
     ResultFiles files = new ResultFiles(folder.resolve("results"));
     try (PtyPair pair = PtyPair.in(folder);
-        ProgramProcess watch = watch(pair, "127.0.0.1:0");
+        ProgramProcess watch = watch(pair, "8650");
         Browser browser = browse(page(watch).group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       CompletableFuture<Void> pump = speaking(pair, Double.POSITIVE_INFINITY);
@@ -146,7 +146,7 @@ class BenchPageTest {
   @Test
   void theCordStopsTheTest() throws Exception {
     try (PtyPair pair = PtyPair.in(folder);
-        ProgramProcess watch = watch(pair, "127.0.0.1:0");
+        ProgramProcess watch = watch(pair, "8650");
         Browser browser = browse(page(watch).group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       QuickPump.speak(pair, 0.5);
@@ -164,7 +164,7 @@ class BenchPageTest {
   void aPulledSensorAndAKilledDaemonAreSaidAndGotOver() throws Exception {
     try (PtyPair pair = PtyPair.in(folder)) {
       String port;
-      try (ProgramProcess watch = watch(pair, "127.0.0.1:0");
+      try (ProgramProcess watch = watch(pair, "8650");
           Browser browser = browse(page(watch).group(1))) {
         port = page(watch).group(2);
         browser.script("window.notReloaded = true");
@@ -188,9 +188,10 @@ class BenchPageTest {
         look("11-stopped", browser);
         try (ProgramProcess again = watch(pair, "127.0.0.1:" + port)) {
           again.awaitOpen(Path.of(pair.port()));
-          QuickPump.speak(pair, 1);
+          CompletableFuture<Void> quiet = speaking(pair, UNHURRIED.quiet());
           browser.awaitText("sentence", "Scan the pump’s number");
           assertThat(browser.script("return window.notReloaded")).isEqualTo(true);
+          quiet.get();
         }
       }
     }

@@ -1,5 +1,6 @@
 package org.thumbseal.cli;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -91,10 +92,10 @@ final class Browser implements AutoCloseable {
   }
 
   void awaitText(String id, String part) {
-    await(id + ": " + part)
+    await()
         .atMost(Duration.ofSeconds(30))
         .pollInterval(Duration.ofMillis(20))
-        .until(() -> text(id).contains(part));
+        .untilAsserted(() -> assertThat(text(id)).as(id).contains(part));
   }
 
   /** Types wherever the focus is. */
