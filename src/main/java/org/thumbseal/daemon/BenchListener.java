@@ -1,13 +1,11 @@
 package org.thumbseal.daemon;
 
 import java.nio.file.Path;
-import java.util.Optional;
 import java.time.Instant;
 import java.util.Optional;
 import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
-import org.thumbseal.visit.Visit;
 import org.thumbseal.sample.StreamEvent;
 import org.thumbseal.visit.Visit;
 

@@ -1,13 +1,10 @@
 package org.thumbseal.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
-import java.nio.file.Files;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -97,7 +94,9 @@ class BenchPageTest {
       assertThat(result.at("/test/start/by").asString()).isEqualTo("page");
       assertThat(result.at("/checks").toString())
           .contains("{\"item\":\"gasket\",\"state\":\"ok\"}", "\"item\":\"jar\"");
-      assertThat(browser.asked()).isNotEmpty().allMatch(url -> url.startsWith(page(watch).group(1)));
+      assertThat(browser.asked())
+          .isNotEmpty()
+          .allMatch(url -> url.startsWith(page(watch).group(1)));
     }
   }
 
@@ -107,7 +106,7 @@ class BenchPageTest {
           try {
             QuickPump.speak(pair, UNHURRIED, until);
           } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
           }
         });
   }
@@ -183,7 +182,7 @@ class BenchPageTest {
 
         QuickPump.speak(pair, QuickPump.BLOCKED + 0.8);
         browser.awaitText("sentence", "Hold");
-        watch.close();
+        watch.signal("KILL");
         browser.awaitText("sentence", "Thumbseal is not answering");
         look("11-stopped", browser);
         try (ProgramProcess again = watch(pair, "127.0.0.1:" + port)) {

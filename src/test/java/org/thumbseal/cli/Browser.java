@@ -80,10 +80,14 @@ final class Browser implements AutoCloseable {
     driver.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of(
-            "width", size.getWidth(),
-            "height", size.getHeight(),
-            "deviceScaleFactor", 1,
-            "mobile", false));
+            "width",
+            size.getWidth(),
+            "height",
+            size.getHeight(),
+            "deviceScaleFactor",
+            1,
+            "mobile",
+            false));
   }
 
   /** What stands there for a person to read; nothing where it is hidden. */

@@ -144,7 +144,8 @@ final class LoadStudy {
   }
 
   private static long mebibytes(Process process, String name) throws IOException {
-    try (Stream<String> lines = Files.lines(Path.of("/proc", process.pid() + "", "status"), ISO_8859_1)) {
+    try (Stream<String> lines =
+        Files.lines(Path.of("/proc", process.pid() + "", "status"), ISO_8859_1)) {
       return lines
           .filter(line -> line.startsWith(name))
           .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")) / 1024)

@@ -22,10 +22,7 @@ import org.thumbseal.simulate.TimedLine;
 final class SimulatedServer {
   private static final List<SimulationKind> KINDS =
       List.of(
-          SimulationKind.SOUND,
-          SimulationKind.SLOW,
-          SimulationKind.LEAK,
-          SimulationKind.WORN_PUMP);
+          SimulationKind.SOUND, SimulationKind.SLOW, SimulationKind.LEAK, SimulationKind.WORN_PUMP);
 
   private static final int SHORTEST_TEST_SECONDS = 30;
   private static final Duration BATCH = Duration.ofMillis(20);

@@ -168,8 +168,7 @@ class SerialTroubleTest {
     bits.nextBytes(garbage);
     pair.send(garbage);
     soon().until(() -> !changes.isEmpty());
-    assertThat(changes)
-        .containsExactly(pair.port() + "?baud=9600: " + Impression.NO_SENSOR.text());
+    assertThat(changes).containsExactly(pair.port() + "?baud=9600: " + Impression.NO_SENSOR.text());
     assertThat(lines()).isEmpty();
     send(pair, "\n" + SAMPLE + "\n");
     soon().until(() -> !lines().isEmpty());
@@ -187,8 +186,7 @@ class SerialTroubleTest {
     send(pair, IDENTITY + SAMPLE + "\n");
     soon().until(() -> lines().size() == 2);
     assertThat(lines()).containsExactly(IDENTITY.strip(), SAMPLE);
-    assertThat(changes)
-        .containsExactly(pair.port() + "?board=reset-on-open: a sensor is speaking");
+    assertThat(changes).containsExactly(pair.port() + "?board=reset-on-open: a sensor is speaking");
   }
 
   private long quietMicros() {

@@ -286,7 +286,9 @@ class GradeTest {
     Set<ReasonCode> reached =
         cases().flatMap(c -> c.reasons().stream()).collect(Collectors.toSet());
 
-    assertThat(reached).isEqualTo(EnumSet.complementOf(
+    assertThat(reached)
+        .isEqualTo(
+            EnumSet.complementOf(
                 EnumSet.of(ReasonCode.CALIBRATION_OVERDUE, ReasonCode.NOT_BLOCKED)));
   }
 

@@ -19,12 +19,13 @@ class NoSerialListenersTest {
   void ofTheSerialLibraryNoEventsAreTakenAndNoRightsAskedFor() {
     Set<String> called =
         new ClassFileImporter()
-            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-            .importPackages("org.thumbseal").stream()
-            .flatMap(one -> one.getMethodCallsFromSelf().stream())
-            .filter(call -> call.getTargetOwner().isEquivalentTo(SerialPort.class))
-            .map(JavaMethodCall::getName)
-            .collect(Collectors.toSet());
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages("org.thumbseal")
+                .stream()
+                .flatMap(one -> one.getMethodCallsFromSelf().stream())
+                .filter(call -> call.getTargetOwner().isEquivalentTo(SerialPort.class))
+                .map(JavaMethodCall::getName)
+                .collect(Collectors.toSet());
     assertThat(called)
         .contains("openPort", "readBytes", "setDTRandRTS")
         .doesNotContain(
