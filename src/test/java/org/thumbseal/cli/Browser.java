@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.logging.Level;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -141,7 +142,7 @@ final class Browser implements AutoCloseable {
             "const done = arguments[0]; axe.run().then(r => done(r.violations"
                 + ".filter(v => v.impact === 'serious' || v.impact === 'critical')"
                 + ".map(v => v.id + ': ' + v.nodes.map(n => n.target.join(' ')).join(', '))))");
-    return ((List<?>) found).stream().map(String::valueOf).toList();
+    return ((List<?>) Objects.requireNonNull(found)).stream().map(String::valueOf).toList();
   }
 
   /** The addresses of everything that was asked for since the browser was opened. */
