@@ -114,7 +114,7 @@ public final class PortSupervisor {
   private void tryOnce() {
     try (LinkConnection connection = link.open()) {
       everOpened = true;
-      missing = false;
+      isThere(true);
       toldReason = null;
       become(PortState.SETTLING);
       PortSession session = new PortSession(link, queue, surroundings, this::seems);
@@ -146,9 +146,9 @@ public final class PortSupervisor {
   }
 
   private void unavailable(LinkUnavailable e) {
+    isThere(e.reason() != Reason.MISSING);
     failures++;
     become(PortState.ABSENT);
-    missing = e.reason() == Reason.MISSING;
     boolean unwanted = !surroundings.limits().waiting() && !everOpened;
     if (stopping) {
       finish(PortOutcome.STOPPED);
@@ -162,6 +162,12 @@ public final class PortSupervisor {
     } else if (e.reason() == Reason.FAILED) {
       adviseReplug();
     }
+  }
+
+  /** A port that was plugged in is tried as quickly as at first. */
+  private void isThere(boolean there) {
+    failures = missing && there ? 0 : failures;
+    missing = !there;
   }
 
   /** Some drivers recover by nothing else. */

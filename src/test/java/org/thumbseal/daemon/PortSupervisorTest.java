@@ -161,6 +161,17 @@ class PortSupervisorTest {
   }
 
   @Test
+  void aPortThatWasPluggedInIsTriedAsQuicklyAsAtFirst() throws Exception {
+    for (int i = 0; i < 6; i++) {
+      link.refusing(Reason.MISSING, "no such port");
+    }
+    link.refusing(Reason.BUSY, "in use").refusing(Reason.BUSY, "in use");
+    run();
+    assertThat(link.openedAt.stream().map(Duration::toSeconds))
+        .containsExactly(0L, 1L, 3L, 7L, 11L, 15L, 19L, 20L, 22L);
+  }
+
+  @Test
   void afterALossTheFirstTryIsASecondLaterAgain() throws Exception {
     link.refusing(Reason.MISSING, "no such port")
         .refusing(Reason.MISSING, "no such port")
