@@ -7,7 +7,6 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
@@ -92,17 +91,9 @@ public final class PageServer implements AutoCloseable {
     Deeds deeds = new Deeds(served.desks(), served.bench());
     PageServer page = new PageServer(server, publisher, url(address, server));
     server.createContext("/", new Routes(door, deeds, new EventStreams(publisher)));
-    server.setExecutor(page::execute);
+    server.setExecutor(page.threads);
     server.start();
     return page;
-  }
-
-  private void execute(Runnable work) {
-    try {
-      threads.execute(work);
-    } catch (RejectedExecutionException e) {
-      throw e;
-    }
   }
 
   /** Whether only this computer can come to an address. */

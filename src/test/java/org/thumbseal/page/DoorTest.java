@@ -35,7 +35,7 @@ class DoorTest {
   }
 
   @AfterEach
-  void close() throws InterruptedException {
+  void close() {
     bench.close();
   }
 
@@ -182,8 +182,7 @@ class DoorTest {
           .contains("SameSite=Strict")
           .containsPattern("(?i)location: /\r\n");
       assertThat(Raw.get(at, "/", cookie)).startsWith("HTTP/1.1 200 ");
-      assertThat(Raw.post(at, "/do/start", START, Raw.own(at), cookie))
-          .startsWith("HTTP/1.1 200 ");
+      assertThat(Raw.post(at, "/do/start", START, Raw.own(at), cookie)).startsWith("HTTP/1.1 200 ");
     }
   }
 

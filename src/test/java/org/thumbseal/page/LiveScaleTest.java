@@ -31,8 +31,7 @@ class LiveScaleTest {
   private void know(Reference reference, Optional<Double> ambient) {
     var sensor = new Identity("S-1", "1", reference, -100_000, 0, 20);
     var air = ambient.map(p -> new AmbientPressure(p, 0.2, Origin.GIVEN));
-    scale.know(
-        new LiveFacts(Optional.of(sensor), air), GradingSettings.DEFAULT, Instant.EPOCH);
+    scale.know(new LiveFacts(Optional.of(sensor), air), GradingSettings.DEFAULT, Instant.EPOCH);
   }
 
   @Test

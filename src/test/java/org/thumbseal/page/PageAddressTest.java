@@ -33,7 +33,8 @@ class PageAddressTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"", "no", "127.0.0.1", "0", "65536", "a:b:1", "-1", "http://a:1", "[::1]"})
+  @ValueSource(
+      strings = {"", "no", "127.0.0.1", "0", "65536", "a:b:1", "-1", "http://a:1", "[::1]"})
   void anythingElseIsSaidToBeNone(String text) {
     assertThatThrownBy(() -> PageAddress.parse(text))
         .isInstanceOf(IllegalArgumentException.class)
@@ -45,8 +46,7 @@ class PageAddressTest {
     try (ServerSocket taken = new ServerSocket(0, 1, java.net.InetAddress.getLoopbackAddress())) {
       int port = taken.getLocalPort();
       var standard = new PageAddress("127.0.0.1", port, true);
-      try (var bench =
-          new ServedBench(folder, standard, Optional.empty(), "sim:sound,seed=1")) {
+      try (var bench = new ServedBench(folder, standard, Optional.empty(), "sim:sound,seed=1")) {
         assertThat(bench.port()).isNotEqualTo(port);
         assertThat(Raw.get(bench.port(), "/")).startsWith("HTTP/1.1 200 ");
       }

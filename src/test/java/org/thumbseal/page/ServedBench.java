@@ -57,8 +57,7 @@ final class ServedBench implements AutoCloseable {
     }
     daemon = new Daemon(supervisors);
     Map<String, PortDesk> spoken = new LinkedHashMap<>(desks);
-    page =
-        PageServer.start(address, new PageServer.Served(live, spoken, clock, "results"), token);
+    page = PageServer.start(address, new PageServer.Served(live, spoken, clock, "results"), token);
   }
 
   /** On this computer alone, on any port that is free. */
@@ -114,9 +113,13 @@ final class ServedBench implements AutoCloseable {
   }
 
   @Override
-  public void close() throws InterruptedException {
-    daemon.stop();
+  public void close() {
     page.close();
+    try {
+      daemon.stop();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   /** Keeps what was stored. */
