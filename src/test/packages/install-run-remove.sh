@@ -1,13 +1,13 @@
 #!/usr/bin/env bash
-# Installs the .deb in a new Debian 12, runs the program, removes and purges it, and fails where
-# something is not as src/docs/packages.md says. First: mvn -Ppackages package
+# Installs the .deb in a new system of this machine's kind (Debian or Ubuntu), runs the program,
+# removes and purges it, and fails where something is not as src/docs/packages.md says.
+# First: mvn -Ppackages package
 #
 #   src/test/packages/install-run-remove.sh [FOLDER]
 #
-# Root, and debootstrap; some minutes, and 600 MB of downloads from the package sources of this
-# machine. FOLDER keeps the Debian for another run, else it is thrown away. Nothing outside of it is
-# touched. The service is not started: there is no systemd in it. What it starts is run by hand, as
-# its user.
+# Root, and debootstrap; some minutes, and downloads from the package sources of this machine.
+# FOLDER keeps the system for another run, else it is thrown away. Nothing outside of it is touched.
+# The service is not started: there is no systemd in it. What it starts is run by hand, as its user.
 set -euo pipefail
 cd "$(dirname "$0")/../../.."
 
@@ -16,6 +16,7 @@ archive=$(ls target/thumbseal-*.tar.gz)
 root=${1:-}
 if [ -z "$root" ]; then
   root=$(mktemp -d)
+  chmod 755 "$root"
   throw_away=yes
 fi
 
@@ -64,7 +65,8 @@ sums() {
 if [ ! -e "$root/etc/debian_version" ]; then
   mirror=$(apt-get indextargets --format '$(REPO_URI)' 'Created-By: Packages' | head -n 1)
   echo "- debootstrap"
-  debootstrap --variant=minbase bookworm "$root" "$mirror" >"$root.log" 2>&1 ||
+  release=$(sed -n 's/^VERSION_CODENAME=//p' /etc/os-release)
+  debootstrap --variant=minbase "$release" "$root" "$mirror" >"$root.log" 2>&1 ||
     fail "debootstrap: $(tail -n 5 "$root.log")"
   rm -f "$root.log"
 fi
@@ -72,8 +74,13 @@ mount -t proc proc "$root/proc"
 captures=/srv/captures
 rm -rf "$root$captures" "$root/opt"/thumbseal-*
 cp -r fixtures/captures "$root/srv/"
+# What the sensor sent: a capture without its first lines and times.
+sed -e '/^#/d' -e 's/^[^ ]* //' fixtures/captures/sound.log >"$root$captures/sound.lines"
 cp "$deb" "$root/srv/thumbseal.deb"
 tar -xzf "$archive" -C "$root/opt" --no-same-owner
+
+# Of an earlier run in the same folder.
+inside 0 sh -c 'dpkg --purge thumbseal && rm -rf /var/lib/thumbseal'
 
 echo "Install"
 inside 0 apt-get -qq -y update
@@ -97,7 +104,7 @@ says "FAIL"
 echo "Run as the service does"
 watch=$(sed -n 's/^ExecStart=\(.*\) \$THUMBSEAL_WATCH$/\1/p' "$root/lib/systemd/system/thumbseal.service")
 [ -n "$watch" ] || fail "the unit starts something else"
-as_service 0 $watch --port file:$captures/sound.log --asset SP-1
+as_service 0 $watch --port file:$captures/sound.lines --asset SP-1
 says "made a signing key in /var/lib/thumbseal/keys/signing-key.pem"
 says "PASS"
 as_service 0 thumbseal verify results
@@ -132,7 +139,7 @@ inside 0 man thumbseal
 says "/etc/default/thumbseal"
 inside 0 man thumbseal-key-new
 says "--passphrase"
-inside 0 bash -c '. /usr/share/bash-completion/bash_completion; _load_completion thumbseal || [ $? -eq 124 ]
+inside 0 bash -c '. /usr/share/bash-completion/completions/thumbseal
   COMP_WORDS=(thumbseal wat) COMP_CWORD=1; _complete_thumbseal; echo "${COMPREPLY[*]}"'
 says "watch"
 
