@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -28,18 +30,12 @@ class BenchPageTest {
 
   @TempDir private Path folder;
 
-  private ProgramProcess watch(PtyPair pair, String page) throws IOException {
-    return ProgramProcess.start(
-        folder,
-        "watch",
-        "--port",
-        pair.port(),
-        "--page",
-        page,
-        "--results",
-        folder.resolve("results"),
-        "--key",
-        folder.resolve("keys/k.pem"));
+  private ProgramProcess watch(PtyPair pair, String... page) throws IOException {
+    List<Object> args = new ArrayList<>(List.of("watch", "--port", pair.port()));
+    args.addAll(List.of("--results", folder.resolve("results")));
+    args.addAll(List.of("--key", folder.resolve("keys/k.pem")));
+    args.addAll(List.of(page));
+    return ProgramProcess.start(folder, args.toArray());
   }
 
   private static Matcher page(ProgramProcess watch) {
@@ -57,7 +53,7 @@ class BenchPageTest {
   void aWholeTestByScannerAndKeyboard() throws Exception {
     ResultFiles files = new ResultFiles(folder.resolve("results"));
     try (PtyPair pair = PtyPair.in(folder);
-        ProgramProcess watch = watch(pair, "8650");
+        ProgramProcess watch = watch(pair);
         Browser browser = browse(page(watch).group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       CompletableFuture<Void> pump = speaking(pair, Double.POSITIVE_INFINITY);
@@ -145,7 +141,7 @@ class BenchPageTest {
   @Test
   void theCordStopsTheTest() throws Exception {
     try (PtyPair pair = PtyPair.in(folder);
-        ProgramProcess watch = watch(pair, "8650");
+        ProgramProcess watch = watch(pair);
         Browser browser = browse(page(watch).group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       QuickPump.speak(pair, 0.5);
@@ -163,7 +159,7 @@ class BenchPageTest {
   void aPulledSensorAndAKilledDaemonAreSaidAndGotOver() throws Exception {
     try (PtyPair pair = PtyPair.in(folder)) {
       String port;
-      try (ProgramProcess watch = watch(pair, "8650");
+      try (ProgramProcess watch = watch(pair);
           Browser browser = browse(page(watch).group(1))) {
         port = page(watch).group(2);
         browser.script("window.notReloaded = true");
@@ -185,7 +181,7 @@ class BenchPageTest {
         watch.signal("KILL");
         browser.awaitText("sentence", "Thumbseal is not answering");
         look("11-stopped", browser);
-        try (ProgramProcess again = watch(pair, "127.0.0.1:" + port)) {
+        try (ProgramProcess again = watch(pair, "--page", port)) {
           again.awaitOpen(Path.of(pair.port()));
           CompletableFuture<Void> quiet = speaking(pair, UNHURRIED.quiet());
           browser.awaitText("sentence", "Scan the pump’s number");
