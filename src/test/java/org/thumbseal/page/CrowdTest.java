@@ -20,7 +20,7 @@ class CrowdTest {
   private static final String PORT = "sim:sound,seed=3,speed=10";
   private static final int IDLE = 1_000;
   private static final int SLOW = 100;
-  private static final Duration PATIENCE = Duration.ofSeconds(120);
+  private static final Duration PATIENCE = Duration.ofMinutes(2);
 
   @TempDir Path folder;
   private final List<Socket> crowd = new ArrayList<>();

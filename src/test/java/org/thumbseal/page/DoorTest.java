@@ -80,9 +80,9 @@ class DoorTest {
           .as(foreign)
           .startsWith("HTTP/1.1 403 ");
     }
-    assertThat(bench.desks.get(PORT).starts).isEmpty();
+    assertThat(bench.desk(PORT).starts).isEmpty();
     assertThat(Raw.post(port(), "/do/start", START, own)).startsWith("HTTP/1.1 200 ");
-    assertThat(bench.desks.get(PORT).starts).containsExactly(StartedBy.PAGE);
+    assertThat(bench.desk(PORT).starts).containsExactly(StartedBy.PAGE);
   }
 
   @Test
@@ -173,7 +173,7 @@ class DoorTest {
       assertThat(Raw.get(at, "/", "Cookie: thumbseal=wrong")).startsWith("HTTP/1.1 403 ");
       assertThat(Raw.get(at, "/?token=wrong")).startsWith("HTTP/1.1 403 ");
       assertThat(Raw.post(at, "/do/start", START, Raw.own(at))).startsWith("HTTP/1.1 403 ");
-      assertThat(open.desks.get(PORT).starts).isEmpty();
+      assertThat(open.desk(PORT).starts).isEmpty();
 
       assertThat(Raw.get(at, "/?token=" + token.text()))
           .startsWith("HTTP/1.1 303 ")

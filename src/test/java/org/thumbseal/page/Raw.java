@@ -11,7 +11,7 @@ final class Raw {
   private Raw() {}
 
   static Socket socket(int port) throws IOException {
-    Socket socket = new Socket(InetAddress.getByName("127.0.0.1"), port);
+    Socket socket = new Socket(InetAddress.getLoopbackAddress(), port);
     socket.setSoTimeout(30_000);
     return socket;
   }

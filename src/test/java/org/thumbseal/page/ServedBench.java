@@ -6,6 +6,7 @@ import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.thumbseal.archive.Archive;
@@ -37,7 +38,7 @@ final class ServedBench implements AutoCloseable {
   private final HostClock clock = HostClock.system();
   private final Daemon daemon;
   private final PageServer page;
-  final Map<String, SpokenDesk> desks = new LinkedHashMap<>();
+  private final Map<String, SpokenDesk> desks = new LinkedHashMap<>();
   final List<ResultDocument> results = new CopyOnWriteArrayList<>();
 
   ServedBench(Path folder, PageAddress address, Optional<AccessToken> token, String... ports)
@@ -102,6 +103,10 @@ final class ServedBench implements AutoCloseable {
   ServedBench start() {
     daemon.start();
     return this;
+  }
+
+  SpokenDesk desk(String port) {
+    return Objects.requireNonNull(desks.get(port));
   }
 
   int port() {
