@@ -14,14 +14,17 @@ import org.thumbseal.seal.Seal;
 import org.thumbseal.seal.SealCheck;
 import org.thumbseal.seal.SealVerifier;
 import org.thumbseal.seal.TrustStore;
+import org.thumbseal.visit.BadScanException;
+import org.thumbseal.visit.ScannedCode;
 import picocli.CommandLine.Option;
 import tools.jackson.databind.node.ObjectNode;
 
 /** What a user may say about a test, on the command line. */
 final class GradingOptions {
-  private static final int LONGEST_ASSET = 100;
-
-  @Option(names = "--asset", paramLabel = "ID", description = "id of the pump under test")
+  @Option(
+      names = "--asset",
+      paramLabel = "ID",
+      description = "id of the pump under test: plain, or the GS1 code of its label")
   private @Nullable String asset;
 
   @Option(
@@ -102,23 +105,17 @@ final class GradingOptions {
     return document;
   }
 
-  /** What a line in the header of a capture cannot hold would be another asset in a replay. */
+  /** What a scanner reads from the label will do as well. */
   private Optional<String> givenAsset() {
-    Optional<String> given = Optional.ofNullable(asset).map(String::strip);
-    if (given.filter(GradingOptions::isNoName).isPresent()) {
-      throw Failure.usage("--asset must be 1 to 100 plain characters");
+    String given = asset;
+    try {
+      return given == null ? Optional.empty() : Optional.of(ScannedCode.of(given).asset());
+    } catch (BadScanException e) {
+      throw Failure.usage(
+          e.reason() == BadScanException.Cause.BAD_ASSET
+              ? "--asset must be 1 to 100 plain characters"
+              : "--asset: " + e.getMessage());
     }
-    return given;
-  }
-
-  private static boolean isNoName(String text) {
-    return text.isEmpty()
-        || text.length() > LONGEST_ASSET
-        || text.codePoints().anyMatch(GradingOptions::isNoCharacter);
-  }
-
-  private static boolean isNoCharacter(int codePoint) {
-    return Character.isISOControl(codePoint) || Character.getType(codePoint) == Character.SURROGATE;
   }
 
   private static void checkRange(String option, @Nullable Double value, double low, double high) {

@@ -1,14 +1,11 @@
 package org.thumbseal.daemon;
 
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.capture.Capture;
-import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureLine;
 import org.thumbseal.json.ResultTree;
 import org.thumbseal.phase.PhaseEvent;
@@ -18,13 +15,21 @@ import org.thumbseal.pipeline.LiveListener;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.sample.StreamEvent;
+import org.thumbseal.sample.StreamEvent.KeyPressed;
+import org.thumbseal.sample.StreamEvent.Start;
 import org.thumbseal.seal.Sha256;
+import org.thumbseal.visit.SaidStart;
+import org.thumbseal.visit.StartedBy;
+import org.thumbseal.visit.Visit;
 
 /**
  * Grades and stores the tests of one port, session after session. What is under way is on the disk
  * all the time: see {@link InterruptedCaptures} for what becomes of it after a power cut.
+ *
+ * <p>Lines come from one thread, what people say from others; one lock makes them one after
+ * another, so that what is said has its place among the lines.
  */
-public final class TestRecorder implements SessionHandler {
+public final class TestRecorder implements SessionHandler, PortDesk {
   static final String UNNAMED = "capture.log";
 
   private final String port;
@@ -32,7 +37,14 @@ public final class TestRecorder implements SessionHandler {
   private final ResultStore store;
   private final BenchListener listener;
   private final OpenRecording recording;
+  private final BenchSayings sayings;
+  private Instant openedAt = Instant.EPOCH;
+  private String openedAs = "";
+  private Told told = new Told(Visit.NONE, Optional.empty());
   private @Nullable LiveStream live;
+
+  /** What the listener knows. */
+  private record Told(Visit visit, Optional<Start> start) {}
 
   /**
    * Makes a recorder for a port.
@@ -46,47 +58,38 @@ public final class TestRecorder implements SessionHandler {
       String port, GradingSettings settings, ResultStore store, BenchListener listener) {
     this.port = port;
     this.settings = settings;
+    this.sayings = new BenchSayings(settings);
     this.store = store;
     this.listener = listener;
     this.recording = store.recording(port);
   }
 
   @Override
-  public void opened(Instant wallClock, String source) {
-    LiveStream stream = new LiveStream(header(wallClock, source), new Seen());
+  public synchronized void opened(Instant wallClock, String source) {
+    openedAt = wallClock;
+    openedAs = source;
+    LiveStream stream = new LiveStream(sayings.header(wallClock, source), new Seen());
     live = stream;
     listener.opened(port, wallClock, stream);
     recording.begin(stream);
-  }
-
-  /** All that the user said goes into the capture, so that a replay needs no options. */
-  private CaptureHeader header(Instant wallClock, String source) {
-    Instant millis = wallClock.truncatedTo(ChronoUnit.MILLIS);
-    Map<String, String> facts = new LinkedHashMap<>();
-    facts.put("source", source);
-    settings.asset().ifPresent(asset -> facts.put("asset", asset));
-    settings.ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
-    settings.altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
-    settings.jarLitres().ifPresent(v -> facts.put("jar-l", v.toString()));
-    if (settings.pinched()) {
-      facts.put("pinched", "true");
-    }
-    return new CaptureHeader(millis, facts);
+    tellSayings();
   }
 
   @Override
-  public void line(long hostMicros, String line) {
+  public synchronized void line(long hostMicros, String line) {
     LiveStream stream = live;
     if (stream != null) {
       store.health().heard(line);
       stream.accept(hostMicros, line);
       recording.tick(hostMicros);
+      forgetStart(stream);
+      tellSayings();
       listener.line(port, hostMicros);
     }
   }
 
   @Override
-  public void quiet(long hostMicros) {
+  public synchronized void quiet(long hostMicros) {
     recording.tick(hostMicros);
   }
 
@@ -99,14 +102,79 @@ public final class TestRecorder implements SessionHandler {
   }
 
   @Override
-  public void closed(long hostMicros, String why) {
+  public synchronized void closed(long hostMicros, String why) {
     LiveStream stream = live;
     live = null;
     if (stream != null) {
       stream.end();
       recording.end();
+      sayings.noStart();
+      tellSayings();
       listener.closed(port);
     }
+  }
+
+  @Override
+  public String port() {
+    return port;
+  }
+
+  @Override
+  public synchronized void visit(Visit visit) {
+    Visit before = sayings.visit();
+    sayings.visit(visit);
+    if (!sayings.visit().equals(before)) {
+      writeSayings();
+    }
+    tellSayings();
+  }
+
+  @Override
+  public synchronized Optional<StartRefusal> start(StartedBy by, Optional<Visit> visit) {
+    visit.ifPresent(this::visit);
+    LiveStream stream = live;
+    if (stream != null && sayings.visit().forbidsMains()) {
+      return Optional.of(StartRefusal.MAINS_FORBIDDEN);
+    } else if (stream != null && stream.isBlocked()) {
+      return Optional.of(StartRefusal.TEST_RUNNING);
+    }
+    Optional<SaidStart> said = Optional.ofNullable(stream).flatMap(open -> open.start(by));
+    said.ifPresent(sayings::start);
+    said.ifPresent(start -> writeSayings());
+    tellSayings();
+    return said.isPresent() ? Optional.empty() : Optional.of(StartRefusal.NOT_CONNECTED);
+  }
+
+  /** One that ended without a test, for the sensor began anew, must not begin one in a replay. */
+  private void forgetStart(LiveStream stream) {
+    if (sayings.hasStart() && stream.waiting().isEmpty() && !stream.isBusy()) {
+      sayings.noStart();
+      writeSayings();
+    }
+  }
+
+  /** The record begins with what was said, so it is begun anew. */
+  private void writeSayings() {
+    LiveStream stream = live;
+    if (stream != null) {
+      stream.header(sayings.header(openedAt, openedAs));
+      recording.cut();
+    }
+  }
+
+  private void tellSayings() {
+    LiveStream stream = live;
+    Told now = new Told(sayings.visit(), stream == null ? Optional.empty() : stream.waiting());
+    if (!now.equals(told)) {
+      told = now;
+      double left = stream == null ? 0 : stream.secondsLeft();
+      Optional<StartedBy> by = now.start().map(this::by);
+      listener.visit(port, now.visit(), by.map(who -> new Started(who, left)));
+    }
+  }
+
+  private StartedBy by(Start start) {
+    return start instanceof KeyPressed ? StartedBy.KEY : sayings.startedBy();
   }
 
   /** Follows the stream. */
@@ -142,19 +210,21 @@ public final class TestRecorder implements SessionHandler {
 
     @Override
     public void cut() {
-      recording.cut();
+      writeSayings();
     }
   }
 
   private boolean isStored(Capture capture) {
     byte[] bytes = capture.format();
     Grader.Source source = Grader.Source.capture(UNNAMED, Sha256.hex(bytes));
-    List<ResultDocument> results = Grader.grade(capture, source, settings);
+    List<ResultDocument> results =
+        Grader.grade(capture, source, settings.forPumpOf(capture.header()));
     results.forEach(result -> listener.graded(port, result));
     if (results.isEmpty()) {
       listener.notice(
           port + ": " + "something like a test was seen, but it is none on a second look");
     }
+    sayings.graded(results);
     var origin = new Unsaved.Origin(port, recording.file(), recording.isWhole());
     return store.take(new Unsaved(origin, named(results), bytes));
   }

@@ -93,6 +93,11 @@ public final class PhaseDetector {
     return climb != null || finished != null;
   }
 
+  /** Whether there was a sample. */
+  public boolean hasBegun() {
+    return started;
+  }
+
   /** Whether the inlet is known to be blocked. */
   public boolean isBlocked() {
     return climb != null && climb.isBlocked();
@@ -100,7 +105,7 @@ public final class PhaseDetector {
 
   /** The start that waits for the inlet to be blocked. */
   public Optional<Start> start() {
-    return starts.waiting();
+    return starts.newest();
   }
 
   /** Device time of the last event, s. */

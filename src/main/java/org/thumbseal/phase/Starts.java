@@ -55,13 +55,15 @@ final class Starts {
     return start;
   }
 
-  Optional<Start> waiting() {
-    return Optional.ofNullable(waiting);
+  /** The one that waits, or will if it is not dropped. */
+  Optional<Start> newest() {
+    return Optional.ofNullable(doubtful).or(() -> Optional.ofNullable(waiting));
   }
 
   /** Takes the one that has waited too long. */
   Optional<Start> takeOverdue(double now) {
-    Optional<Start> overdue = waiting().filter(start -> isOverdue(now - start.seconds()));
+    Optional<Start> overdue =
+        Optional.ofNullable(waiting).filter(start -> isOverdue(now - start.seconds()));
     overdue.ifPresent(start -> waiting = null);
     return overdue;
   }

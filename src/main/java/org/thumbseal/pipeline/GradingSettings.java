@@ -2,6 +2,7 @@ package org.thumbseal.pipeline;
 
 import java.util.Optional;
 import org.thumbseal.calibration.Calibrations;
+import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Criteria;
 
@@ -55,6 +56,20 @@ public record GradingSettings(
         jarLitres,
         calibrations,
         sound,
+        pinched);
+  }
+
+  /** The same for the pump that a record names; a sound record of another one does not count. */
+  public GradingSettings forPumpOf(CaptureHeader header) {
+    boolean samePump = header.fact("asset").equals(asset);
+    return new GradingSettings(
+        criteria,
+        Optional.empty(),
+        ambientKilopascals,
+        altitudeMetres,
+        jarLitres,
+        calibrations,
+        sound.filter(s -> samePump),
         pinched);
   }
 

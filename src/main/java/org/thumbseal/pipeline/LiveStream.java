@@ -15,6 +15,10 @@ import org.thumbseal.phase.PhaseDetector;
 import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.sample.SampleStream;
 import org.thumbseal.sample.StreamEvent;
+import org.thumbseal.sample.StreamEvent.KeyPressed;
+import org.thumbseal.sample.StreamEvent.Start;
+import org.thumbseal.visit.SaidStart;
+import org.thumbseal.visit.StartedBy;
 import org.thumbseal.wire.Decoded;
 import org.thumbseal.wire.LineDecoder;
 import org.thumbseal.wire.RejectCause;
@@ -43,13 +47,16 @@ public final class LiveStream {
 
   private static final double MICROS = 1e6;
 
-  private final CaptureHeader header;
   private final LiveListener listener;
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
   private final SampleStream stream = new SampleStream(this::take);
+  private final StartFeed feed;
   private final Deque<CaptureLine> lines = new ArrayDeque<>();
   private final KeptLines kept = new KeptLines();
+  private CaptureHeader header;
+  private long lastKeyMicros = -1;
   private boolean tested;
+  private boolean blocked;
 
   /**
    * Begins a stream.
@@ -60,6 +67,7 @@ public final class LiveStream {
   public LiveStream(CaptureHeader header, LiveListener listener) {
     this.header = header;
     this.listener = listener;
+    this.feed = new StartFeed(stream, header);
   }
 
   /** Takes the next line: host time in microseconds and the text without its end. */
@@ -67,15 +75,68 @@ public final class LiveStream {
     CaptureLine line = new CaptureLine(hostMicros, text);
     lines.addLast(line);
     listener.added(line);
-    stream.accept(hostMicros, text);
+    feed.accept(hostMicros, text);
     handOut();
-    if (!detector.isBusy() && isLong(hostMicros)) {
-      cutBefore(hostMicros - Math.round(KEPT_BEFORE * MICROS));
+    long needed = Math.min(hostMicros, startedMicros());
+    if (!detector.isBusy() && isLong(needed)) {
+      cutBefore(needed - Math.round(KEPT_BEFORE * MICROS));
     }
+  }
+
+  /** The record must hold the start that waits for its blocking. */
+  private long startedMicros() {
+    return detector.start().map(LiveStream::hostMicros).orElse(Long.MAX_VALUE);
+  }
+
+  private static long hostMicros(Start start) {
+    return Math.round(start.hostSeconds() * MICROS);
   }
 
   private boolean isLong(long hostMicros) {
     return hostMicros - lines.getFirst().hostMicros() > LONGEST_KEPT * MICROS;
+  }
+
+  /**
+   * Says that a test begins, now: after the last line that came. It is for the caller to have it in
+   * the header too, so that a replay finds it.
+   *
+   * @return what goes into the header; absent where there is no sample yet
+   */
+  public Optional<SaidStart> start(StartedBy by) {
+    if (!detector.hasBegun()) {
+      return Optional.empty();
+    }
+    SaidStart said = new SaidStart(lines.getLast().hostMicros(), by);
+    stream.startSaid(said.hostMicros());
+    return Optional.of(said);
+  }
+
+  /** The start that waits for the inlet to be blocked. */
+  public Optional<Start> waiting() {
+    return detector.start();
+  }
+
+  /** How long that one may wait from now on, s; 0 where there is none. */
+  public double secondsLeft() {
+    return detector
+        .start()
+        .map(start -> PhaseDetector.START_PATIENCE - (detector.seconds() - start.seconds()))
+        .orElse(0.0);
+  }
+
+  /** Whether the inlet is known to be blocked. */
+  public boolean isBlocked() {
+    return detector.isBlocked();
+  }
+
+  /** Whether the vacuum climbs, if only a little: nobody knows yet what it will be. */
+  public boolean isBusy() {
+    return detector.isBusy();
+  }
+
+  /** What is known has changed; {@link #capture} begins with this from now on. */
+  public void header(CaptureHeader known) {
+    header = known;
   }
 
   /** What would be handed out if a test ended now. */
@@ -119,6 +180,9 @@ public final class LiveStream {
 
   private void take(StreamEvent event) {
     listener.event(event);
+    if (event instanceof KeyPressed key) {
+      lastKeyMicros = hostMicros(key);
+    }
     detector.accept(event);
   }
 
@@ -127,15 +191,23 @@ public final class LiveStream {
       listener.phase(entered);
     } else {
       tested = true;
+      blocked = event instanceof PhaseEvent.Tested;
     }
   }
 
-  /** The cut comes last: whoever stores the test does so while the open capture is still whole. */
+  /**
+   * The cut comes last: whoever stores the test does so while the open capture is still whole. A
+   * key that was pressed during a test belongs to it; without the test around it, it would begin
+   * another. Where the inlet was not blocked, what came before the pump was switched on is still of
+   * use.
+   */
   private void handOut() {
     if (tested) {
       tested = false;
       listener.test(capture());
-      cutBefore(lines.getLast().hostMicros() - Math.round(KEPT_AFTER * MICROS));
+      double kept = blocked ? KEPT_AFTER : KEPT_BEFORE;
+      long from = lines.getLast().hostMicros() - Math.round(kept * MICROS);
+      cutBefore(blocked ? Math.max(from, lastKeyMicros + 1) : from);
     }
   }
 

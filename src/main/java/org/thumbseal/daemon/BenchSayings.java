@@ -1,0 +1,78 @@
+package org.thumbseal.daemon;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.capture.CaptureHeader;
+import org.thumbseal.grade.Verdict;
+import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.record.ResultDocument;
+import org.thumbseal.visit.SaidStart;
+import org.thumbseal.visit.StartedBy;
+import org.thumbseal.visit.Visit;
+import org.thumbseal.visit.VisitFacts;
+
+/** What is said about the tests of one port, at the start of the program and at the bench. */
+final class BenchSayings {
+  private final GradingSettings settings;
+  private Visit visit = Visit.NONE;
+  private @Nullable SaidStart start;
+
+  BenchSayings(GradingSettings settings) {
+    this.settings = settings;
+  }
+
+  void visit(Visit said) {
+    visit = said;
+  }
+
+  void start(SaidStart said) {
+    start = said;
+  }
+
+  void noStart() {
+    start = null;
+  }
+
+  /** Who said the start that is not of the key. */
+  StartedBy startedBy() {
+    return start == null ? StartedBy.PAGE : start.by();
+  }
+
+  boolean hasStart() {
+    return start != null;
+  }
+
+  /** What holds now: the pump of the command line where nobody names another. */
+  Visit visit() {
+    return new Visit(visit.asset().or(settings::asset), visit.checks());
+  }
+
+  /** A visit ends with its result; what could not be judged has to be repeated. */
+  void graded(List<ResultDocument> results) {
+    start = null;
+    boolean judged = results.stream().anyMatch(r -> r.grade().verdict() != Verdict.INVALID);
+    visit = judged ? Visit.NONE : visit;
+  }
+
+  /** All of it, so that a replay needs no options. */
+  CaptureHeader header(Instant wallClock, String source) {
+    Map<String, String> facts = new LinkedHashMap<>();
+    facts.put("source", source);
+    visit().asset().ifPresent(asset -> facts.put("asset", asset));
+    settings.ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
+    settings.altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
+    settings.jarLitres().ifPresent(v -> facts.put("jar-l", v.toString()));
+    if (settings.pinched()) {
+      facts.put("pinched", "true");
+    }
+    facts.putAll(VisitFacts.of(visit()));
+    if (start != null) {
+      facts.put(SaidStart.KEY, start.text());
+    }
+    return new CaptureHeader(wallClock.truncatedTo(ChronoUnit.MILLIS), facts);
+  }
+}
