@@ -1,5 +1,6 @@
 package org.thumbseal.report;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.thumbseal.json.DocumentView;
@@ -61,5 +62,10 @@ public record Report(
 
   Optional<String> id() {
     return document.text("/id");
+  }
+
+  /** The instant of the blocking; absent where the recording had no date. */
+  public Optional<Instant> blockedAt() {
+    return UtcTime.blocked(document);
   }
 }

@@ -13,6 +13,9 @@ import org.thumbseal.pipeline.CurvePoints.Point;
  * @param missing why there is no curve; absent where there is one
  */
 public record Trace(List<Point> points, List<Gap> gaps, Optional<String> missing) {
+  /** A gap begins at the time of a sample, s. */
+  private static final double EPSILON = 1e-9;
+
   /**
    * Samples are missing.
    *
@@ -32,13 +35,30 @@ public record Trace(List<Point> points, List<Gap> gaps, Optional<String> missing
     return new Trace(List.of(), List.of(), Optional.of(why));
   }
 
+  /** The same in fewer stretches. */
+  Trace thinned(Span span, int stretches) {
+    if (missing.isPresent()) {
+      return this;
+    }
+    TraceBuilder thin = new TraceBuilder(span, stretches);
+    int next = 0;
+    for (Gap gap : gaps) {
+      while (next < points.size() && points.get(next).seconds() <= gap.from() + EPSILON) {
+        thin.point(points.get(next++));
+      }
+      thin.gap(gap.from(), gap.to());
+    }
+    points.subList(next, points.size()).forEach(thin::point);
+    return thin.trace();
+  }
+
   /** The stretches without a gap in them. */
   List<List<Point>> pieces() {
     List<List<Point>> pieces = new ArrayList<>();
     int from = 0;
     for (Gap gap : gaps) {
       int to = from;
-      while (to < points.size() && points.get(to).seconds() <= gap.from() + 1e-9) {
+      while (to < points.size() && points.get(to).seconds() <= gap.from() + EPSILON) {
         to++;
       }
       pieces.add(points.subList(from, to));
