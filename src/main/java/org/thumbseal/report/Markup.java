@@ -10,6 +10,8 @@ import org.thumbseal.json.Printable;
  * attribute, and both are made harmless here and nowhere else.
  */
 final class Markup {
+  private static final int REPLACEMENT = 0xFFFD;
+
   private final StringBuilder out = new StringBuilder();
   private final Deque<String> open = new ArrayDeque<>();
 
@@ -87,10 +89,23 @@ final class Markup {
                 case '>' -> safe.append("&gt;");
                 case '"' -> safe.append("&quot;");
                 case '\'' -> safe.append("&#39;");
-                default -> safe.appendCodePoint(c);
+                default -> safe.appendCodePoint(isSafe(c) ? c : REPLACEMENT);
               }
             });
     return safe.toString();
+  }
+
+  /** In a text such characters were written out before; in a value they have no business. */
+  private static boolean isSafe(int codePoint) {
+    return switch (Character.getType(codePoint)) {
+      case Character.CONTROL,
+          Character.FORMAT,
+          Character.SURROGATE,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR ->
+          false;
+      default -> true;
+    };
   }
 
   /** A coordinate or a number for people, never in the machine's own manner. */

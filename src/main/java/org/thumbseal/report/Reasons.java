@@ -9,13 +9,14 @@ final class Reasons {
   private final Markup body;
   private int left;
 
-  private Reasons(Markup body, Room room) {
+  private Reasons(Markup body, int left) {
     this.body = body;
-    this.left = room.characters();
+    this.left = left;
   }
 
-  static void write(Markup body, DocumentView document, Room room) {
-    Reasons reasons = new Reasons(body, room);
+  static void write(Markup body, Report report, Room room) {
+    DocumentView document = report.document();
+    Reasons reasons = new Reasons(body, room.characters(report));
     body.element("h2", Words.text("reasons"));
     reasons.list(document.list("/reasons"), false);
     List<DocumentView> findings = document.list("/findings");

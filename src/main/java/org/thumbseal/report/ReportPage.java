@@ -20,7 +20,7 @@ public final class ReportPage {
     ValuesTable.write(body, report);
     CheckList.write(body, report.document());
     body.close().line().open("div");
-    Reasons.write(body, report.document(), room);
+    Reasons.write(body, report, room);
     body.close().close().line();
     FactsTable.write(body, report);
     SealBlock.write(body, report.seal());

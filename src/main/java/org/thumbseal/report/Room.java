@@ -9,8 +9,8 @@ import org.thumbseal.json.DocumentView;
 enum Room {
   AMPLE(430, 620),
   FAIR(350, 1_100),
-  SCARCE(300, 1_600),
-  LEAST(230, 2_400);
+  SCARCE(290, 1_500),
+  LEAST(220, 1_900);
 
   /** An item begins a line, and its last line is seldom full. */
   private static final int ITEM = 50;
@@ -34,8 +34,16 @@ enum Room {
   }
 
   /** How many characters of reasons and findings there is room for. */
-  int characters() {
-    return characters;
+  int characters(Report report) {
+    return characters - above(report) - 2 * ITEM;
+  }
+
+  /** What stands above the curve takes two columns. */
+  private static int above(Report report) {
+    int note = report.standing().note().map(Room::cost).orElse(0);
+    int why = report.standing().voided().map(Room::cost).orElse(0);
+    int corrections = Headline.shown(report).stream().mapToInt(Room::cost).sum();
+    return 2 * (note + why + corrections) + 4 * Math.max(0, report.asset().length() - 40);
   }
 
   private static int needed(Report report) {
@@ -44,11 +52,8 @@ enum Room {
         lengths(document.list("/reasons"), "/text")
             + lengths(document.list("/findings"), "/text")
             + lengths(document.list("/findings"), "/advice");
-    int standing =
-        2 * report.standing().note().map(Room::cost).orElse(0)
-            + 2 * report.corrections().stream().mapToInt(Room::cost).sum();
     int left = ITEM * (report.document().list("/checks").size() + 4);
-    return Math.max(said, left) + standing + Math.max(0, report.asset().length() - 40) * 3;
+    return Math.max(said, left) + above(report);
   }
 
   private static int lengths(List<DocumentView> items, String place) {
