@@ -93,8 +93,7 @@ class CurvePictureTest {
     double step = model.get(1).seconds();
     int left = Math.min(model.size() - 2, (int) (seconds / step));
     double share = seconds / step - left;
-    return model.get(left).kilopascals() * (1 - share)
-        + model.get(left + 1).kilopascals() * share;
+    return model.get(left).kilopascals() * (1 - share) + model.get(left + 1).kilopascals() * share;
   }
 
   /** At the plateau the vacuum is as uncertain as the document says of the maximum. */

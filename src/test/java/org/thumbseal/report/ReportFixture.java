@@ -61,6 +61,6 @@ record ReportFixture(String name, ObjectNode document) {
                 Grader.Source.capture(file().getFileName().toString(), Sha256.hex(bytes)),
                 GradingSettings.DEFAULT)
             .get(0);
-    return CurvePoints.of(capture, result.measurement());
+    return CurvePoints.of(capture, result.measurement().orElseThrow());
   }
 }
