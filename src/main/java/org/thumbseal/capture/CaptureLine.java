@@ -18,9 +18,17 @@ public record CaptureLine(long hostMicros, String text) {
    * @throws IllegalArgumentException if the time is negative or a character is no byte
    */
   public CaptureLine {
-    if (hostMicros < 0 || text.chars().anyMatch(c -> c > 0xFF)) {
+    if (hostMicros < 0 || !isBytes(text)) {
       throw new IllegalArgumentException("not a line received: " + hostMicros + " us, " + text);
     }
+  }
+
+  private static boolean isBytes(String text) {
+    boolean all = true;
+    for (int i = 0; i < text.length(); i++) {
+      all &= text.charAt(i) <= 0xFF;
+    }
+    return all;
   }
 
   /** The form in the file: seconds with 6 decimals, a space, the line with odd bytes escaped. */
@@ -46,7 +54,9 @@ public record CaptureLine(long hostMicros, String text) {
 
   private static String escape(String text) {
     StringBuilder out = new StringBuilder(text.length());
-    text.chars().forEach(c -> escape(out, c));
+    for (int i = 0; i < text.length(); i++) {
+      escape(out, text.charAt(i));
+    }
     return out.toString();
   }
 

@@ -15,21 +15,29 @@ import org.thumbseal.wire.WireRecord.Unknown;
 
 /** Fields of a body whose checksum is already known to be good; empty where they do not fit. */
 final class BodyParser {
-  private static final Pattern UNSIGNED = Pattern.compile("[0-9]{1,10}");
-  private static final Pattern SIGNED = Pattern.compile("-?[0-9]{1,9}");
+  private static final int UNSIGNED_DIGITS = 10;
+  private static final int SIGNED_DIGITS = 9;
+  private static final int LONGEST_WORD = 32;
   private static final Pattern RATE = Pattern.compile("[0-9]{1,5}(\\.[0-9]{1,3})?");
-  private static final Pattern WORD = Pattern.compile("[!-~&&[^,*]]{1,32}");
   private static final String PROTOCOL_VERSION = "1";
 
   private BodyParser() {}
 
   static Optional<WireRecord> parse(String body) {
-    if (!body.chars().allMatch(c -> c >= ' ' && c <= '~')) {
+    if (!isAllOf(body, ' ', '~')) {
       return Optional.empty();
     }
     Fields fields = new Fields(List.of(body.split(",", -1)));
     fields.word(0);
     return fields.checked(shape(fields));
+  }
+
+  private static boolean isAllOf(String text, char low, char high) {
+    boolean all = true;
+    for (int i = 0; i < text.length(); i++) {
+      all &= text.charAt(i) >= low && text.charAt(i) <= high;
+    }
+    return all;
   }
 
   private static Function<Fields, WireRecord> shape(Fields fields) {
@@ -100,35 +108,40 @@ final class BodyParser {
       require(texts.size() == expected);
     }
 
+    /** Fields hold no comma any more. */
     String word(int index) {
-      require(WORD.matcher(at(index)).matches());
-      return at(index);
+      String text = at(index);
+      require(!text.isEmpty() && text.length() <= LONGEST_WORD);
+      require(isAllOf(text, '!', '~') && text.indexOf('*') < 0);
+      return text;
     }
 
     long unsigned(int index) {
-      long value = matches(UNSIGNED, index) ? Long.parseLong(at(index)) : 0;
+      long value = isNumber(at(index), UNSIGNED_DIGITS) ? Long.parseLong(at(index)) : 0;
       require(value <= WireRecord.UINT32_MAX);
       return value;
     }
 
     int signed(int index) {
-      return matches(SIGNED, index) ? Integer.parseInt(at(index)) : 0;
+      String text = at(index);
+      String digits = text.startsWith("-") ? text.substring(1) : text;
+      return isNumber(digits, SIGNED_DIGITS) ? Integer.parseInt(text) : 0;
+    }
+
+    private boolean isNumber(String digits, int most) {
+      boolean fits = !digits.isEmpty() && digits.length() <= most && isAllOf(digits, '0', '9');
+      require(fits);
+      return fits;
     }
 
     double rate(int index) {
-      double hertz = matches(RATE, index) ? Double.parseDouble(at(index)) : 0;
+      double hertz = RATE.matcher(at(index)).matches() ? Double.parseDouble(at(index)) : 0;
       require(hertz > 0);
       return hertz;
     }
 
     OptionalInt optional(int index) {
       return at(index).isEmpty() ? OptionalInt.empty() : OptionalInt.of(signed(index));
-    }
-
-    private boolean matches(Pattern pattern, int index) {
-      boolean fits = pattern.matcher(at(index)).matches();
-      require(fits);
-      return fits;
     }
   }
 }

@@ -8,6 +8,7 @@ package org.thumbseal.wire;
 public final class Crc16 {
   private static final int POLYNOMIAL = 0x1021;
   private static final int START = 0xFFFF;
+  private static final int[] TABLE = table();
 
   private Crc16() {}
 
@@ -32,10 +33,19 @@ public final class Crc16 {
   }
 
   private static int next(int crc, int octet) {
-    int shifted = crc ^ (octet << 8);
-    for (int bit = 0; bit < 8; bit++) {
-      shifted = (shifted & 0x8000) != 0 ? (shifted << 1) ^ POLYNOMIAL : shifted << 1;
+    return ((crc << 8) & 0xFFFF) ^ TABLE[((crc >> 8) ^ octet) & 0xFF];
+  }
+
+  /** What each value of the upper byte leaves behind after eight shifts. */
+  private static int[] table() {
+    int[] table = new int[256];
+    for (int i = 0; i < table.length; i++) {
+      int shifted = i << 8;
+      for (int bit = 0; bit < 8; bit++) {
+        shifted = (shifted & 0x8000) != 0 ? (shifted << 1) ^ POLYNOMIAL : shifted << 1;
+      }
+      table[i] = shifted & 0xFFFF;
     }
-    return shifted & 0xFFFF;
+    return table;
   }
 }

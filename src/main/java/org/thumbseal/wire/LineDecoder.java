@@ -38,6 +38,12 @@ public final class LineDecoder {
   }
 
   private static boolean isUpperHex(String line, int from) {
-    return line.chars().skip(from).allMatch(c -> "0123456789ABCDEF".indexOf(c) >= 0);
+    // Loops here and in the parser: with streams and patterns this was half of a busy host's work.
+    boolean hex = true;
+    for (int i = from; i < line.length(); i++) {
+      char c = line.charAt(i);
+      hex &= (c >= '0' && c <= '9') || (c >= 'A' && c <= 'F');
+    }
+    return hex;
   }
 }

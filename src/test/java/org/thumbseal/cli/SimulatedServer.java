@@ -24,7 +24,7 @@ final class SimulatedServer {
       List.of(
           SimulationKind.SOUND, SimulationKind.SLOW, SimulationKind.LEAK, SimulationKind.WORN_PUMP);
 
-  private static final int SHORTEST_TEST_SECONDS = 30;
+  private static final int SHORTEST_TEST_SECONDS = 10;
   private static final Duration BATCH = Duration.ofMillis(20);
   private static final byte[] END = {'\n'};
 
