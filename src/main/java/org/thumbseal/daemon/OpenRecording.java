@@ -18,6 +18,7 @@ final class OpenRecording {
   /** Lines stay in this process for so long at most; more is lost when it is killed. */
   private static final long FLUSH_MICROS = 250_000;
 
+  private final Object unfolding;
   private final OpenCapture file;
   private final DiskState.Retry disk;
   private final StringBuilder unwritten = new StringBuilder();
@@ -25,7 +26,9 @@ final class OpenRecording {
   private long writtenMicros;
   private boolean whole;
 
-  OpenRecording(OpenCapture file, DiskState state) {
+  /** Whoever writes a capture anew holds the lock meanwhile. */
+  OpenRecording(OpenCapture file, DiskState state, Object unfolding) {
+    this.unfolding = unfolding;
     this.file = file;
     this.disk = state.retry();
   }
@@ -105,7 +108,9 @@ final class OpenRecording {
     whole = false;
     unwritten.setLength(0);
     if (live != null) {
-      whole = attempt(() -> file.rewrite(live.capture().format()));
+      synchronized (unfolding) {
+        whole = attempt(() -> file.rewrite(live.capture().format()));
+      }
     }
   }
 

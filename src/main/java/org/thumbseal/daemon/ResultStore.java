@@ -23,6 +23,7 @@ public final class ResultStore {
 
   private final Archive archive;
   private final BenchListener listener;
+  private final Object unfolding = new Object();
   private final Health health;
   private final OpenCaptures open;
   private final DiskState.Retry disk;
@@ -45,7 +46,12 @@ public final class ResultStore {
 
   /** A file for what is under way at this port. */
   OpenRecording recording(String port) {
-    return new OpenRecording(open.of(port), health.disk());
+    return new OpenRecording(open.of(port), health.disk(), unfolding);
+  }
+
+  /** Held by the one port whose capture is unfolded, to be graded or to be written anew. */
+  Object unfolding() {
+    return unfolding;
   }
 
   OpenCaptures open() {

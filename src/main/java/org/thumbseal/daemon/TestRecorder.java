@@ -195,6 +195,14 @@ public final class TestRecorder implements SessionHandler, PortDesk {
       recording.added(line);
     }
 
+    /** The heap of a small computer holds a few whole captures with what grading needs, not all. */
+    @Override
+    public void unfold(Runnable work) {
+      synchronized (store.unfolding()) {
+        work.run();
+      }
+    }
+
     @Override
     public void test(Capture capture) {
       recording.force();

@@ -28,4 +28,12 @@ public interface LiveListener {
 
   /** Lines at the beginning are no longer part of the capture. */
   default void cut() {}
+
+  /**
+   * Runs work in which a whole capture stands in memory as objects, and {@link #test} is told; who
+   * has many streams lets one at a time.
+   */
+  default void unfold(Runnable work) {
+    work.run();
+  }
 }

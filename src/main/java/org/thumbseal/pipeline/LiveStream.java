@@ -51,7 +51,7 @@ public final class LiveStream {
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
   private final SampleStream stream = new SampleStream(this::take);
   private final StartFeed feed;
-  private final Deque<CaptureLine> lines = new ArrayDeque<>();
+  private final PackedLines lines = new PackedLines();
   private final KeptLines kept = new KeptLines();
   private CaptureHeader header;
   private long lastKeyMicros = -1;
@@ -73,7 +73,7 @@ public final class LiveStream {
   /** Takes the next line: host time in microseconds and the text without its end. */
   public void accept(long hostMicros, String text) {
     CaptureLine line = new CaptureLine(hostMicros, text);
-    lines.addLast(line);
+    lines.add(line);
     listener.added(line);
     feed.accept(hostMicros, text);
     handOut();
@@ -93,7 +93,7 @@ public final class LiveStream {
   }
 
   private boolean isLong(long hostMicros) {
-    return hostMicros - lines.getFirst().hostMicros() > LONGEST_KEPT * MICROS;
+    return hostMicros - lines.firstMicros() > LONGEST_KEPT * MICROS;
   }
 
   /**
@@ -106,7 +106,7 @@ public final class LiveStream {
     if (!detector.hasBegun()) {
       return Optional.empty();
     }
-    SaidStart said = new SaidStart(lines.getLast().hostMicros(), by);
+    SaidStart said = new SaidStart(lines.lastMicros(), by);
     stream.startSaid(said.hostMicros());
     return Optional.of(said);
   }
@@ -142,7 +142,7 @@ public final class LiveStream {
   /** What would be handed out if a test ended now. */
   public Capture capture() {
     List<CaptureLine> all = new ArrayList<>(kept.lines());
-    all.addAll(lines);
+    all.addAll(lines.all());
     return new Capture(header, all, 0);
   }
 
@@ -204,15 +204,15 @@ public final class LiveStream {
   private void handOut() {
     if (tested) {
       tested = false;
-      listener.test(capture());
+      listener.unfold(() -> listener.test(capture()));
       double kept = blocked ? KEPT_AFTER : KEPT_BEFORE;
-      long from = lines.getLast().hostMicros() - Math.round(kept * MICROS);
+      long from = lines.lastMicros() - Math.round(kept * MICROS);
       cutBefore(blocked ? Math.max(from, lastKeyMicros + 1) : from);
     }
   }
 
   private void cutBefore(long hostMicros) {
-    while (!lines.isEmpty() && lines.getFirst().hostMicros() < hostMicros) {
+    while (!lines.isEmpty() && lines.firstMicros() < hostMicros) {
       kept.add(lines.removeFirst());
     }
     listener.cut();
