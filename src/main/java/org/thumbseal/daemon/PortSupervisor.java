@@ -103,7 +103,7 @@ public final class PortSupervisor {
         tryOnce();
         waitBeforeNext(attempted);
       }
-    } catch (RuntimeException | LinkageError e) {
+    } catch (Throwable e) { // Without memory a port must not fall silent without a word.
       fault(e);
     } finally {
       become(PortState.ENDED);
@@ -200,8 +200,12 @@ public final class PortSupervisor {
   private void fault(Throwable e) {
     finish(PortOutcome.FAULT);
     requestStop();
-    Logger.error(e, "{}: given up", link.name());
-    tell("given up after a fault of this program; the log says more");
+    try {
+      Logger.error(e, "{}: given up", link.name());
+      tell("given up after a fault of this program; the log says more");
+    } catch (Throwable again) { // The thread must go on, or those who wait for it never end.
+      e.addSuppressed(again);
+    }
   }
 
   private void become(PortState now) {

@@ -5,6 +5,7 @@ import static org.thumbseal.daemon.ScriptedLink.good;
 
 import java.math.BigDecimal;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.Test;
@@ -341,6 +342,43 @@ class PortSupervisorTest {
     assertThat(link.timesClosed()).isEqualTo(1);
     assertThat(changes)
         .containsExactly("scripted: given up after a fault of this program; the log says more");
+  }
+
+  @Test
+  void withoutMemoryItIsGivenUpWithAWordAndEnds() throws Exception {
+    link.opening(
+        buffer -> {
+          throw new OutOfMemoryError("test");
+        });
+    assertThat(run().outcome()).isEqualTo(PortOutcome.FAULT);
+    assertThat(changes)
+        .containsExactly("scripted: given up after a fault of this program; the log says more");
+  }
+
+  @Test
+  void aHandlerThatFailsWhereNothingCanBeSaidDoesNotKeepTheReaderWaiting() throws Exception {
+    ScriptedLink.Step[] many = new ScriptedLink.Step[200];
+    Arrays.fill(many, link.bytes(SAMPLE + "\n"));
+    link.thatEnds().opening(many);
+    SessionHandler failing =
+        new Recorder() {
+          @Override
+          public void line(long hostMicros, String line) {
+            throw new OutOfMemoryError("test");
+          }
+        };
+    LinkWatcher speechless =
+        text -> {
+          if (text.contains("given up")) {
+            throw new OutOfMemoryError("test");
+          }
+        };
+    Limits small = new Limits(BackOff.STANDARD, Duration.ofSeconds(5), 8, true);
+    PortSupervisor supervisor =
+        new PortSupervisor(link, failing, new Surroundings(link.clock, speechless, small));
+    supervisor.start();
+    supervisor.awaitEnd();
+    assertThat(supervisor.outcome()).isEqualTo(PortOutcome.FAULT);
   }
 
   @Test
