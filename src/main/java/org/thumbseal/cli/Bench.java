@@ -47,8 +47,9 @@ final class Bench {
             new Limits(standard.backOff(), standard.silence(), standard.queueLines(), waiting));
     List<PortSupervisor> ports = new ArrayList<>();
     for (Link link : links) {
-      desks.put(link.name(), new PlainDesk(link.name(), parts.listener()));
-      ports.add(new PortSupervisor(link, recorder(link), surroundings));
+      TestRecorder recorder = recorder(link);
+      desks.put(link.name(), recorder);
+      ports.add(new PortSupervisor(link, recorder, surroundings));
     }
     daemon = new Daemon(ports);
   }

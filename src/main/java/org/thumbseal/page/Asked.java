@@ -3,7 +3,9 @@ package org.thumbseal.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.thumbseal.visit.BadScanException;
 import org.thumbseal.visit.Check;
+import org.thumbseal.visit.ScannedCode;
 import org.thumbseal.visit.CheckItem;
 import org.thumbseal.visit.CheckState;
 import tools.jackson.databind.JsonNode;
@@ -11,7 +13,6 @@ import tools.jackson.databind.node.ObjectNode;
 
 /** The members of a request, each checked as it is asked for. */
 final class Asked {
-  private static final int LONGEST_ASSET = 100;
   private static final int LONGEST_WORDS = 200;
 
   private final ObjectNode body;
@@ -37,20 +38,21 @@ final class Asked {
 
   /** The asset; empty where none is given. */
   Optional<String> asset() throws Refusal {
-    Optional<String> given = text(body, "asset").map(String::strip);
-    if (given.isPresent() && !isPlain(given.get(), LONGEST_ASSET)) {
-      throw new Refusal(422, "bad-asset", "an asset must be 1 to 100 plain characters");
-    }
-    return given;
+    Optional<String> given = text(body, "asset");
+    return given.isPresent() ? Optional.of(scanned(given.get()).asset()) : Optional.empty();
   }
 
-  /** What a scanner typed, as an asset. */
-  String scanned() throws Refusal {
-    String text = text("text").strip();
-    if (!isPlain(text, LONGEST_ASSET)) {
-      throw new Refusal(422, "bad-asset", "an asset must be 1 to 100 plain characters");
+  /** What a scanner typed. */
+  ScannedCode scanned() throws Refusal {
+    return scanned(text("text"));
+  }
+
+  private static ScannedCode scanned(String text) throws Refusal {
+    try {
+      return ScannedCode.of(text);
+    } catch (BadScanException e) {
+      throw new Refusal(422, e.reason().code(), String.valueOf(e.getMessage()));
     }
-    return text;
   }
 
   boolean isByCommand() throws Refusal {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.thumbseal.daemon.PortDesk;
 import org.thumbseal.daemon.StartRefusal;
 import org.thumbseal.json.Json;
+import org.thumbseal.visit.ScannedCode;
 import org.thumbseal.visit.StartedBy;
 import org.thumbseal.visit.Visit;
 import tools.jackson.databind.node.ObjectNode;
@@ -70,6 +71,7 @@ final class Deeds {
   }
 
   private ObjectNode scan(Asked asked) throws Refusal {
-    return Json.object().put("asset", asked.scanned()).put("from", "plain");
+    ScannedCode code = asked.scanned();
+    return Json.object().put("asset", code.asset()).put("from", code.from().code());
   }
 }
