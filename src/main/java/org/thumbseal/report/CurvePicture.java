@@ -191,7 +191,7 @@ public final class CurvePicture {
   private void curve() {
     for (List<Point> piece : trace.pieces()) {
       StringBuilder path = new StringBuilder();
-      piece.forEach(p -> add(path, plot.x(p.seconds()), plot.inside(plot.y(p.kilopascals()))));
+      piece.forEach(p -> add(path, plot.x(p.seconds()), plot.near(plot.y(p.kilopascals()))));
       stroke("curve", path.toString(), CURVE, "1.8", "none");
     }
     trace.missing().ifPresent(this::sayMissing);

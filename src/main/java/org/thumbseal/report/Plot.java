@@ -9,6 +9,8 @@ package org.thumbseal.report;
  * @param top vacuum at its upper edge, kPa
  */
 record Plot(Area area, Span span, double bottom, double top) {
+  private static final double BELOW = 9;
+
   /** A rectangle, in units of the drawing. */
   record Area(double left, double top, double right, double bottom) {
     double width() {
@@ -29,6 +31,11 @@ record Plot(Area area, Span span, double bottom, double top) {
   /** The same, kept within the rectangle. */
   double inside(double y) {
     return Math.max(area.top(), Math.min(area.bottom(), y));
+  }
+
+  /** The same, but noise about the zero may go a little below the axis. */
+  double near(double y) {
+    return Math.max(area.top(), Math.min(area.bottom() + BELOW, y));
   }
 
   double clippedX(double seconds) {

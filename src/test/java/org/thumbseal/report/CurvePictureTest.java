@@ -24,7 +24,7 @@ class CurvePictureTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"sound", "leak", "slipped", "altitude", "no-vacuum", "two-tests"})
+  @ValueSource(strings = {"sound", "leak", "slipped", "altitude", "no-vacuum"})
   void theCorridorStandsWhereTheLimitsAre(String name) throws Exception {
     ReportFixture fixture = ReportFixture.of(name);
     Drawing drawing = drawing(fixture);
