@@ -77,7 +77,8 @@ class ArchitectureTest {
         "simulate pipeline json capture calibration record finding grade measurement sample wire quantity");
     uses.put(
         "report", "pipeline seal json record visit finding grade measurement fit wire quantity");
-    uses.put("daemon", "pipeline link archive seal json record visit capture grade phase sample wire");
+    uses.put(
+        "daemon", "pipeline link archive seal json record visit capture grade phase sample wire");
     uses.put(
         "page",
         "daemon pipeline link seal json record visit grade calibration measurement phase sample wire");

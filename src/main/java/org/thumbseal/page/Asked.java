@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import org.thumbseal.visit.BadScanException;
 import org.thumbseal.visit.Check;
-import org.thumbseal.visit.ScannedCode;
 import org.thumbseal.visit.CheckItem;
 import org.thumbseal.visit.CheckState;
+import org.thumbseal.visit.ScannedCode;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
 
