@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -192,7 +193,7 @@ class ReportCommandTest {
   void mistakesGetOneLine() throws Exception {
     assertOneLine(report(folder.resolve("none.json")), 2, "no such file");
     assertOneLine(CommandRun.of("report", results, "--key", key), 2, "with -o DIR");
-    assertOneLine(report(key.getParent()), 2, "holds no results");
+    assertOneLine(report(Objects.requireNonNull(key.getParent())), 2, "holds no results");
     assertOneLine(report(sound, "--index-only"), 2, "--index-only is for");
     assertOneLine(report(FIXTURES.resolve("no-test.log")), 1, "no test in it");
     CommandRun.of("amend", sound, "--asset", "SP-777", "--key", key);
