@@ -7,6 +7,9 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.thumbseal.wire.LineFormat;
+import org.thumbseal.wire.LineFormatException;
+import org.thumbseal.wire.PlainLines;
 
 /**
  * The head of a capture file: what was known when it was started.
@@ -16,6 +19,9 @@ import java.util.Optional;
  *     ambient-kpa}, {@code jar-l} and what else there may be
  */
 public record CaptureHeader(Instant started, Map<String, String> facts) {
+  /** Key of the header line that says how the lines are written. */
+  public static final String FORMAT = "format";
+
   static final String MAGIC = "# thumbseal capture 1";
 
   private static final DateTimeFormatter MILLIS =
@@ -31,6 +37,25 @@ public record CaptureHeader(Instant started, Map<String, String> facts) {
   /** The value of a header line, if it is there. */
   public Optional<String> fact(String key) {
     return Optional.ofNullable(facts.get(key));
+  }
+
+  /**
+   * How the lines are written, by the header line {@code format}; without one, wire protocol 1.
+   *
+   * @throws IllegalStateException if it cannot be used; {@link CaptureReader} has seen to it for
+   *     every header that comes from a file
+   */
+  public LineFormat lineFormat() {
+    try {
+      return parsedFormat();
+    } catch (LineFormatException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  LineFormat parsedFormat() throws LineFormatException {
+    Optional<String> text = fact(FORMAT);
+    return text.isPresent() ? PlainLines.parse(text.get()) : LineFormat.PROTOCOL_1;
   }
 
   /** A header with one more line, or another value of it. */

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.thumbseal.wire.LineFormatException;
 
 /**
  * Reads a capture file line by line, in bounded memory; one that was cut off anywhere is read up to
@@ -119,6 +120,15 @@ public final class CaptureReader {
       throw new CaptureFormatException(
           "capture without a '# started <time>' line: add one, such as '# started"
               + " 2026-03-02T07:15:00Z', so that its tests have a date");
+    }
+    requireKnownFormat();
+  }
+
+  private void requireKnownFormat() throws CaptureFormatException {
+    try {
+      header().parsedFormat();
+    } catch (LineFormatException e) {
+      throw new CaptureFormatException("header line: " + e.getMessage());
     }
   }
 

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.thumbseal.quantity.PressureUnit;
+import org.thumbseal.quantity.TimeScale;
+import org.thumbseal.wire.PressureSense;
 
 /**
  * Which columns of a table hold time and pressure, and in what units.

@@ -2,6 +2,7 @@ package org.thumbseal.capture;
 
 import java.util.OptionalDouble;
 import org.thumbseal.quantity.PressureUnit;
+import org.thumbseal.wire.PressureSense;
 
 /**
  * Pressures as a column has them.

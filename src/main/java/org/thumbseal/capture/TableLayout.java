@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.thumbseal.capture.RecordCursor.TableRecord;
+import org.thumbseal.quantity.TimeScale;
 
 /**
  * Where a table has what was asked for.

@@ -3,6 +3,8 @@ package org.thumbseal.capture;
 import java.util.Optional;
 import org.thumbseal.capture.RecordCursor.TableRecord;
 import org.thumbseal.quantity.PressureUnit;
+import org.thumbseal.quantity.TimeScale;
+import org.thumbseal.wire.PressureSense;
 
 /**
  * Reads a table of time and pressure that another program wrote: comma, semicolon or tab between

@@ -5,6 +5,7 @@ import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.thumbseal.quantity.TimeScale;
 
 /**
  * Times as a column has them.

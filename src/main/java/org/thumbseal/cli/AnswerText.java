@@ -16,7 +16,8 @@ final class AnswerText {
     if (answer instanceof PortAnswer.Stranger stranger) {
       return stranger.goodLines() > 0
           ? "speaks the protocol, but did not say who it is"
-          : "something comes, but it is no sensor at this line speed (PORT?baud=N)";
+          : "something comes, but it is no sensor at this line speed (PORT?baud=N); if a board prints"
+              + " plain numbers here: watch --port PORT --format lines:...";
     }
     return answer instanceof PortAnswer.Closed closed
         ? String.valueOf(closed.why().getMessage())

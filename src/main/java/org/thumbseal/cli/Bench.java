@@ -44,7 +44,8 @@ final class Bench {
         new Surroundings(
             clock,
             watcher(parts.listener()),
-            new Limits(standard.backOff(), standard.silence(), standard.queueLines(), waiting));
+            new Limits(standard.backOff(), standard.silence(), standard.queueLines(), waiting),
+            parts.settings().lineFormat());
     List<PortSupervisor> ports = new ArrayList<>();
     for (Link link : links) {
       TestRecorder recorder = recorder(link);

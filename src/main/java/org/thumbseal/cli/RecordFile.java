@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.thumbseal.capture.BareRecording;
 import org.thumbseal.capture.CaptureFormatException;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Columns;
@@ -15,6 +16,7 @@ import org.thumbseal.pipeline.Grader;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.seal.Sha256;
+import org.thumbseal.wire.PlainLines;
 
 /** A capture of any length, or a table, on disk; every way it can go wrong is one line. */
 record RecordFile(Path path) {
@@ -23,8 +25,11 @@ record RecordFile(Path path) {
   List<ResultDocument> grade(Optional<Columns> columns, GradingSettings settings) {
     try {
       requireFile();
-      return isCapture()
-          ? capture(settings)
+      if (isCapture()) {
+        return capture(settings);
+      }
+      return settings.lines().isPresent()
+          ? bare(settings.lines().get(), settings)
           : table(columns.orElseThrow(this::noCapture), settings);
     } catch (CaptureFormatException e) {
       throw Failure.usage(path + ": " + e.getMessage());
@@ -65,8 +70,22 @@ record RecordFile(Path path) {
     }
   }
 
+  private List<ResultDocument> bare(PlainLines format, GradingSettings settings)
+      throws IOException, CaptureFormatException {
+    byte[] bytes = bytes();
+    Grader.Source source = new Grader.Source(name(), Sha256.hex(bytes), Optional.of(format.text()));
+    return Grader.grade(BareRecording.read(bytes, format), source, settings);
+  }
+
   private List<ResultDocument> table(Columns columns, GradingSettings settings)
       throws IOException, CaptureFormatException {
+    byte[] bytes = bytes();
+    Grader.Source source =
+        new Grader.Source(name(), Sha256.hex(bytes), Optional.of(columns.text()));
+    return Grader.grade(TableReader.read(bytes, columns), source, settings);
+  }
+
+  private byte[] bytes() throws IOException {
     if (Files.size(path) > TableReader.LARGEST_BYTES) {
       throw Failure.usage(
           path
@@ -74,10 +93,7 @@ record RecordFile(Path path) {
               + (TableReader.LARGEST_BYTES >> 20)
               + " MiB; cut it around the test");
     }
-    byte[] bytes = Files.readAllBytes(path);
-    Grader.Source source =
-        new Grader.Source(name(), Sha256.hex(bytes), Optional.of(columns.text()));
-    return Grader.grade(TableReader.read(bytes, columns), source, settings);
+    return Files.readAllBytes(path);
   }
 
   private String digest() throws IOException {
@@ -90,7 +106,7 @@ record RecordFile(Path path) {
     return Failure.usage(
         path
             + ": not a capture file; for a table of times and pressures add"
-            + " --columns time=NAME:UNIT,pressure=NAME:UNIT");
+            + " --columns time=NAME:UNIT,pressure=NAME:UNIT, for bare lines of a board --format");
   }
 
   private String name() {

@@ -37,7 +37,7 @@ final class ReplayCommand implements Callable<Integer> {
   @Parameters(
       arity = "1..*",
       paramLabel = "FILE",
-      description = "captures, or tables with --columns")
+      description = "captures, tables with --columns, or bare lines of a board with --format")
   private List<Path> files = new ArrayList<>();
 
   @Option(names = "--json", description = "one line of JSON per test, and nothing else")
@@ -60,6 +60,7 @@ final class ReplayCommand implements Callable<Integer> {
   private @Nullable String columns;
 
   @Mixin private GradingOptions grading = new GradingOptions();
+  @Mixin private LineOptions lines = new LineOptions();
   @Mixin private ArchiveOptions storing = new ArchiveOptions();
   @Mixin private CalibrationOptions calibrations = new CalibrationOptions();
 
@@ -68,7 +69,7 @@ final class ReplayCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     requireOneForm();
-    GradingSettings said = grading.settings();
+    GradingSettings said = lines.into(grading.settings());
     Optional<Columns> table = parseColumns();
     Optional<Archive> archive = storing.open(spec.commandLine().getErr());
     try {
@@ -83,6 +84,10 @@ final class ReplayCommand implements Callable<Integer> {
   }
 
   private void requireOneForm() {
+    if (columns != null && lines.format().isPresent()) {
+      throw Failure.usage(
+          "--columns is for tables and --format for lines as a board prints them: give one of them");
+    }
     if (json && explain) {
       throw Failure.usage(
           "--explain is for people and --json for programs: give one of them; the document holds the"

@@ -4,15 +4,18 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.thumbseal.capture.BareRecording;
 import org.thumbseal.capture.CaptureFormatException;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Columns;
 import org.thumbseal.capture.TableReader;
 import org.thumbseal.json.DocumentView;
+import org.thumbseal.pipeline.CurveFrame;
 import org.thumbseal.pipeline.CurveReading;
 import org.thumbseal.report.TestShape;
 import org.thumbseal.report.Trace;
 import org.thumbseal.report.TraceBuilder;
+import org.thumbseal.wire.PlainLines;
 
 /**
  * The recording of a result: a capture, or the table of another program.
@@ -43,8 +46,17 @@ record ReportRecording(Path file, DocumentView document) {
     } else if (Files.size(file) > TableReader.LARGEST_BYTES) {
       throw new CaptureFormatException("it is too large for a table");
     } else {
-      Columns columns = Columns.parse(document.text("/evidence/columns").orElse(""));
-      CurveReading.of(TableReader.read(Files.readAllBytes(file), columns), frame, taker);
+      read(document.text("/evidence/columns").orElse(""), frame, taker);
+    }
+  }
+
+  private void read(String columns, CurveFrame frame, CurveReading.Taker taker)
+      throws IOException, CaptureFormatException {
+    byte[] bytes = Files.readAllBytes(file);
+    if (PlainLines.isMeant(columns)) {
+      CurveReading.of(BareRecording.read(bytes, columns), frame, taker);
+    } else {
+      CurveReading.of(TableReader.read(bytes, Columns.parse(columns)), frame, taker);
     }
   }
 

@@ -49,6 +49,7 @@ final class WatchCommand implements Callable<Integer> {
   private boolean wait;
 
   @Mixin private GradingOptions grading = new GradingOptions();
+  @Mixin private LineOptions lines = new LineOptions();
   @Mixin private ArchiveOptions storing = new ArchiveOptions();
   @Mixin private PageOptions paging = new PageOptions();
   @Mixin private CalibrationOptions calibrations = new CalibrationOptions();
@@ -61,11 +62,13 @@ final class WatchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    var said = grading.settings();
+    var said = lines.into(grading.settings());
     BenchPrinter printer =
         new BenchPrinter(spec.commandLine().getOut(), spec.commandLine().getErr());
+    List<LinkAddress> addresses = addresses();
+    lines.require(addresses);
     List<Link> links =
-        AutoPort.links(addresses(), Bench.links(streams.in()), wait, printer::notice);
+        AutoPort.links(addresses, Bench.links(streams.in()), wait, printer::notice);
     if (wait || links.size() > 1) {
       return watch(links, said, true);
     }

@@ -62,6 +62,8 @@ final class BenchSayings {
   CaptureHeader header(Instant wallClock, String source) {
     Map<String, String> facts = new LinkedHashMap<>();
     facts.put("source", source);
+    settings.lines().ifPresent(lines -> facts.put(CaptureHeader.FORMAT, lines.text()));
+    settings.sensor().ifPresent(id -> facts.put("sensor", id));
     visit().asset().ifPresent(asset -> facts.put("asset", asset));
     settings.ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
     settings.altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));

@@ -6,7 +6,6 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.wire.Decoded;
-import org.thumbseal.wire.LineDecoder;
 
 /** Counts what all ports do, and says so in a line from time to time. For several threads. */
 final class Health {
@@ -53,10 +52,10 @@ final class Health {
     return graded.get() == stored.get();
   }
 
-  /** A line has come; what its check sum does not fit is counted as rejected. */
-  void heard(String line) {
+  /** A line has come; one that does not fit, by its check sum or otherwise, is rejected. */
+  void heard(Decoded line) {
     lines.incrementAndGet();
-    if (LineDecoder.decode(line) instanceof Decoded.Rejected) {
+    if (line instanceof Decoded.Rejected) {
       rejected.incrementAndGet();
     }
   }

@@ -12,7 +12,6 @@ import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkConnection;
 import org.thumbseal.wire.Decoded;
 import org.thumbseal.wire.LineAssembler;
-import org.thumbseal.wire.LineDecoder;
 import org.thumbseal.wire.WireRecord;
 
 /**
@@ -120,7 +119,7 @@ final class PortSession {
 
   private void line(String text) {
     lineInThisRead = true;
-    if (LineDecoder.decode(text) instanceof Decoded.Good good) {
+    if (surroundings.format().decode(text) instanceof Decoded.Good good) {
       good(good.content());
     } else {
       bad(text);

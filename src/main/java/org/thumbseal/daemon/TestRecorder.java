@@ -79,7 +79,7 @@ public final class TestRecorder implements SessionHandler, PortDesk {
   public synchronized void line(long hostMicros, String line) {
     LiveStream stream = live;
     if (stream != null) {
-      store.health().heard(line);
+      store.health().heard(settings.lineFormat().decode(line));
       stream.accept(hostMicros, line);
       recording.tick(hostMicros);
       forgetStart(stream);

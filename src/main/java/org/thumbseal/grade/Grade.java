@@ -54,6 +54,18 @@ public record Grade(Verdict verdict, List<Reason> reasons, Criteria criteria, Li
   }
 
   /**
+   * The same with a word on readings that came without a checksum.
+   *
+   * @param rejected lines and readings that were left out
+   * @param samples readings that were taken
+   */
+  public Grade withUncheckedLines(long rejected, long samples) {
+    List<Reason> more = new ArrayList<>(reasons);
+    more.add(UncheckedLines.reason(rejected, samples));
+    return new Grade(verdict, more, criteria, limits);
+  }
+
+  /**
    * The reasons, worst first, each code once. Where the test cannot be judged, the criteria that
    * would have been met or missed are no reasons.
    */

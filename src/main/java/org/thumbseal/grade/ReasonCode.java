@@ -21,7 +21,8 @@ public enum ReasonCode {
   CLOCK_UNSTEADY,
   SENSOR_FAULT,
   ALTITUDE_ADJUSTED,
-  NOT_BLOCKED;
+  NOT_BLOCKED,
+  UNCHECKED_LINE;
 
   /** The name in result documents. */
   public String code() {

@@ -20,8 +20,9 @@ record Budgets(Located located, SensorErrors errors, double open, double riseLim
 
   Budgeted occludedAt() {
     Blocking blocking = located.blocking();
-    return new Budgeted(
-        located.trueTime(blocking.seconds()), "s", List.of(blocking.contribution(1)));
+    List<Contribution> budget = new ArrayList<>(List.of(blocking.contribution(1)));
+    budget.addAll(located.clock().ofInstant());
+    return new Budgeted(located.trueTime(blocking.seconds()), "s", budget);
   }
 
   Budgeted openVacuum() {
@@ -73,6 +74,7 @@ record Budgets(Located located, SensorErrors errors, double open, double riseLim
             Input.rectangular(0, SAMPLING * located.recorded().curve().period(), "s"),
             "an eighth of the sample period"));
     budget.add(located.clock().contribution(device));
+    budget.addAll(located.clock().ofSpan());
     return new Budgeted(located.trueTime(device), "s", budget).reached(crossed(crossing));
   }
 

@@ -22,7 +22,21 @@ record ClockCheck(double rate, double standardUncertainty, boolean steady) {
   /** Rectangular, +-0.5 %: a ceramic resonator as boards carry it (common practice). */
   private static final double UNKNOWN_RATE = 0.005;
 
+  private static final String ARRIVED = "no time of the sensor's own: arrival, up to 100 ms late";
+
   private static final ClockCheck UNKNOWN = new ClockCheck(1, UNKNOWN_RATE / Math.sqrt(3), true);
+
+  /** Rectangular, +-0.01 %: the quartz of a computer (common practice). */
+  private static final double HOST_RATE = 0.0001;
+
+  private static final ClockCheck HOST = new ClockCheck(1, HOST_RATE / Math.sqrt(3), true);
+
+  /** USB hands on what has come up to so much later, s (common practice). */
+  private static final double LATEST = 0.1;
+
+  static ClockCheck of(List<Sample> samples, SampleTimes times) {
+    return times == SampleTimes.ARRIVAL ? HOST : of(samples);
+  }
 
   static ClockCheck of(List<Sample> samples) {
     int n = samples.size();
@@ -39,8 +53,34 @@ record ClockCheck(double rate, double standardUncertainty, boolean steady) {
     return new ClockCheck(line.slope, line.error, line.widest < LARGEST_BATCH);
   }
 
+  /** What arrival leaves open of one instant; nothing where the sensor times its samples. */
+  List<Contribution> ofInstant() {
+    return equals(HOST)
+        ? List.of(Contribution.of("arrival", Input.rectangular(0, LATEST / 2, "s"), ARRIVED))
+        : List.of();
+  }
+
+  /** The same for the time between two of them, each late by its own part. */
+  List<Contribution> ofSpan() {
+    return equals(HOST)
+        ? List.of(Contribution.of("arrival", Input.triangular(0, LATEST, "s"), ARRIVED))
+        : List.of();
+  }
+
+  /** Standard uncertainty of an instant from its arrival, s. */
+  double instantError() {
+    return ofInstant().stream().mapToDouble(Contribution::standardUncertainty).sum();
+  }
+
   /** Its line in the budget of a time, s of the device. */
   Contribution contribution(double deviceSeconds) {
+    if (equals(HOST)) {
+      return new Contribution(
+          "clock",
+          Input.rectangular(rate, HOST_RATE, "1"),
+          deviceSeconds,
+          "clock of the computer: +-0.01 %");
+    }
     return equals(UNKNOWN)
         ? new Contribution(
             "clock",

@@ -17,12 +17,12 @@ record Located(Recorded recorded, ClockCheck clock, Rest rest, Blocking blocking
   private static final double FALLING = 2;
   private static final double OPEN_GUARD = 0.02;
 
-  static Located in(Recorded recorded) {
+  static Located in(Recorded recorded, SampleTimes times) {
     double seen = recorded.window().onsetSeconds();
     Release release = Release.of(recorded, seen);
     Blocking blocking = blocking(recorded, release);
     Rest rest = Rest.before(recorded.curve(), blocking.seconds() - OPEN_GUARD);
-    return new Located(recorded, ClockCheck.of(recorded.samples()), rest, blocking, release);
+    return new Located(recorded, ClockCheck.of(recorded.samples(), times), rest, blocking, release);
   }
 
   private static Blocking blocking(Recorded recorded, Release release) {

@@ -76,6 +76,7 @@ public record Measurement(
 
   /** Measures the test in a window of the stream. */
   public static Measurement of(TestWindow window, Setup setup) {
-    return new Measuring(Located.in(Recorded.of(window, setup.calibration())), setup).measure();
+    return new Measuring(Located.in(Recorded.of(window, setup.calibration()), setup.times()), setup)
+        .measure();
   }
 }

@@ -62,7 +62,7 @@ final class Measuring {
         new PumpEstimating.Known(
             setup.calibration().standardUncertainty(highest) / highest,
             located.clock().standardUncertainty(),
-            located.blocking().standardUncertainty(),
+            Math.hypot(located.blocking().standardUncertainty(), located.clock().instantError()),
             ambient.map(AmbientPressure::standardUncertainty).orElse(ANY_AMBIENT),
             setup.jarLitres());
     return PumpEstimating.of(new PumpCurve(since, open, kilopascals), plateau, known);

@@ -13,6 +13,7 @@ import org.thumbseal.wire.WireRecord.Reference;
  * @param pinched whether the hose between jar and pump was pinched for the decay
  * @param riseLimit how far the vacuum has to climb
  * @param calibration what is known of the sensor's scale
+ * @param times whose clock the samples are timed by
  */
 public record Setup(
     Reference reference,
@@ -21,7 +22,8 @@ public record Setup(
     Optional<Double> jarLitres,
     boolean pinched,
     RiseLimit riseLimit,
-    SensorCalibration calibration) {
+    SensorCalibration calibration,
+    SampleTimes times) {
 
   /**
    * Ends of a sensor's range.

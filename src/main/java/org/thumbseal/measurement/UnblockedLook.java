@@ -26,7 +26,7 @@ final class UnblockedLook {
     TestWindow whole =
         new TestWindow(window.events(), end, 0, end, Ending.CUT_OFF, Optional.of(window.start()));
     recorded = Recorded.of(whole, setup.calibration());
-    clock = ClockCheck.of(recorded.samples());
+    clock = ClockCheck.of(recorded.samples(), setup.times());
     rest = Rest.before(recorded.curve(), end);
     zero = new ZeroFinder(recorded, setup, rest).find();
   }

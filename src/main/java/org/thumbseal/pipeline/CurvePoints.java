@@ -26,6 +26,7 @@ public final class CurvePoints {
     List<Point> points = new ArrayList<>();
     SampleStream stream =
         new SampleStream(
+            capture.header().lineFormat(),
             event -> {
               if (event instanceof StreamEvent.Sample sample) {
                 points.add(

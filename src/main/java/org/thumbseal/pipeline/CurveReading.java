@@ -1,6 +1,7 @@
 package org.thumbseal.pipeline;
 
 import java.io.IOException;
+import org.thumbseal.capture.BareRecording;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Table;
 import org.thumbseal.pipeline.CurvePoints.Point;
@@ -32,8 +33,16 @@ public final class CurveReading {
   /** Reads a capture. */
   public static void of(CaptureReader capture, CurveFrame frame, Taker taker) throws IOException {
     CurveReading reading = new CurveReading(frame, taker);
-    SampleStream stream = new SampleStream(reading::take);
+    SampleStream stream = new SampleStream(capture.header().lineFormat(), reading::take);
     capture.forEachLine(line -> stream.accept(line.hostMicros(), line.text()));
+    stream.end();
+  }
+
+  /** Reads lines that another program saved. */
+  public static void of(BareRecording bare, CurveFrame frame, Taker taker) {
+    CurveReading reading = new CurveReading(frame, taker);
+    SampleStream stream = new SampleStream(bare.format(), reading::take);
+    bare.lines().forEach(line -> stream.accept(0, line));
     stream.end();
   }
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.thumbseal.calibration.Calibrations;
+import org.thumbseal.capture.BareRecording;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Table;
@@ -15,6 +16,7 @@ import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Limits;
 import org.thumbseal.measurement.Measurement;
 import org.thumbseal.measurement.Observed;
+import org.thumbseal.measurement.SampleTimes;
 import org.thumbseal.measurement.SensorCalibration;
 import org.thumbseal.measurement.Setup;
 import org.thumbseal.measurement.Unblocked;
@@ -28,6 +30,7 @@ import org.thumbseal.sample.StreamEvent.KeyPressed;
 import org.thumbseal.sample.StreamEvent.Start;
 import org.thumbseal.visit.StartedBy;
 import org.thumbseal.visit.VisitFacts;
+import org.thumbseal.wire.PlainLines;
 import org.thumbseal.wire.WireRecord.Identity;
 
 /**
@@ -50,7 +53,8 @@ public final class Grader {
    *
    * @param fileName without folder
    * @param sha256 of its bytes, 64 hexadecimal digits
-   * @param columns where a table has time and pressure; absent for a capture
+   * @param columns where a table, or a line without header, has time and pressure; absent for a
+   *     capture
    */
   public record Source(String fileName, String sha256, Optional<String> columns) {
     /** A capture file. */
@@ -81,6 +85,12 @@ public final class Grader {
     return new Grader(recording, source, settings).results();
   }
 
+  /** The results of the tests in lines that another program saved, in order. */
+  public static List<ResultDocument> grade(
+      BareRecording bare, Source source, GradingSettings settings) {
+    return new Grader(Recording.of(bare, source.fileName()), source, settings).results();
+  }
+
   private List<ResultDocument> results() {
     List<ResultDocument> results = new ArrayList<>();
     for (FoundTest test : recording.tests()) {
@@ -99,11 +109,12 @@ public final class Grader {
   }
 
   private Outcome unblocked(Unblocked start) {
-    return new Outcome(start, Grade.of(start, settings.criteria()), List.of(), Optional.empty());
+    Grade grade = remarked(Grade.of(start, settings.criteria()));
+    return new Outcome(start, grade, List.of(), Optional.empty());
   }
 
   private Outcome measured(Measurement measurement) {
-    Grade grade = Grade.of(measurement, settings.criteria());
+    Grade grade = remarked(Grade.of(measurement, settings.criteria()));
     return new Outcome(
         measurement,
         grade,
@@ -159,7 +170,10 @@ public final class Grader {
   /** By the start of the test alone, so that it is the same on whatever day it is graded. */
   private SensorCalibration calibration(FoundTest test) {
     Optional<String> sensor =
-        test.sensor().map(Identity::sensorId).or(() -> recording.header().fact("sensor"));
+        test.sensor()
+            .map(Identity::sensorId)
+            .or(settings::sensor)
+            .or(() -> recording.header().fact("sensor"));
     return settings
         .calibrations()
         .of(new Calibrations.Test(sensor, recording.firstSampleAt(), test.reference()));
@@ -174,11 +188,32 @@ public final class Grader {
   private Setup setup(FoundTest test) {
     return new Setup(
         test.reference(),
-        test.sensor().map(i -> new Setup.Range(i.lowPascals(), i.highPascals())),
+        range(test),
         Facts.ambient(settings, recording.header(), test.ambient()),
         jarLitres(),
         isPinched(),
         ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals(),
-        calibration(test));
+        calibration(test),
+        recording.plain().filter(p -> !p.isTimed()).isPresent()
+            ? SampleTimes.ARRIVAL
+            : SampleTimes.SENSOR);
+  }
+
+  private Optional<Setup.Range> range(FoundTest test) {
+    return test.sensor()
+        .map(i -> new Setup.Range(i.lowPascals(), i.highPascals()))
+        .or(
+            () ->
+                recording
+                    .plain()
+                    .flatMap(PlainLines::range)
+                    .map(r -> new Setup.Range(r.lowPascals(), r.highPascals())));
+  }
+
+  private Grade remarked(Grade grade) {
+    long rejected = recording.rejected().values().stream().mapToLong(n -> n).sum();
+    return recording.plain().isPresent()
+        ? grade.withUncheckedLines(rejected, recording.samples())
+        : grade;
   }
 }

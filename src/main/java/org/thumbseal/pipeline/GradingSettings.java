@@ -5,6 +5,8 @@ import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Criteria;
+import org.thumbseal.wire.LineFormat;
+import org.thumbseal.wire.PlainLines;
 
 /**
  * What the user says about a test. What is not said here is looked for in the capture's header and
@@ -18,6 +20,8 @@ import org.thumbseal.grade.Criteria;
  * @param sound an earlier record of the same pump when it was sound
  * @param calibrations of sensors; a test takes the one that was there when it began
  * @param pinched whether the hose between jar and pump was pinched for the decay
+ * @param lines how the lines of a sensor are written that does not speak the wire protocol
+ * @param sensor id of a sensor that does not say who it is
  */
 public record GradingSettings(
     Criteria criteria,
@@ -27,7 +31,32 @@ public record GradingSettings(
     Optional<Double> jarLitres,
     Calibrations calibrations,
     Optional<SoundRecord> sound,
-    boolean pinched) {
+    boolean pinched,
+    Optional<PlainLines> lines,
+    Optional<String> sensor) {
+  /** Of a sensor that says of itself what has to be known. */
+  public GradingSettings(
+      Criteria criteria,
+      Optional<String> asset,
+      Optional<Double> ambientKilopascals,
+      Optional<Double> altitudeMetres,
+      Optional<Double> jarLitres,
+      Calibrations calibrations,
+      Optional<SoundRecord> sound,
+      boolean pinched) {
+    this(
+        criteria,
+        asset,
+        ambientKilopascals,
+        altitudeMetres,
+        jarLitres,
+        calibrations,
+        sound,
+        pinched,
+        Optional.empty(),
+        Optional.empty());
+  }
+
   /** Nothing said, default criteria. */
   public static final GradingSettings DEFAULT =
       new GradingSettings(
@@ -38,12 +67,23 @@ public record GradingSettings(
           Optional.empty(),
           Calibrations.NONE,
           Optional.empty(),
-          false);
+          false,
+          Optional.empty(),
+          Optional.empty());
 
   /** The same with other limits. */
   public GradingSettings withCriteria(Criteria limits) {
     return new GradingSettings(
-        limits, asset, ambientKilopascals, altitudeMetres, jarLitres, calibrations, sound, pinched);
+        limits,
+        asset,
+        ambientKilopascals,
+        altitudeMetres,
+        jarLitres,
+        calibrations,
+        sound,
+        pinched,
+        lines,
+        sensor);
   }
 
   /** The same for a pump. */
@@ -56,7 +96,9 @@ public record GradingSettings(
         jarLitres,
         calibrations,
         sound,
-        pinched);
+        pinched,
+        lines,
+        sensor);
   }
 
   /** The same for the pump that a record names; a sound record of another one does not count. */
@@ -76,7 +118,16 @@ public record GradingSettings(
   /** The same with these calibrations. */
   public GradingSettings withCalibrations(Calibrations known) {
     return new GradingSettings(
-        criteria, asset, ambientKilopascals, altitudeMetres, jarLitres, known, sound, pinched);
+        criteria,
+        asset,
+        ambientKilopascals,
+        altitudeMetres,
+        jarLitres,
+        known,
+        sound,
+        pinched,
+        lines,
+        sensor);
   }
 
   /** The same with a sound record of the same pump to compare with. */
@@ -89,6 +140,33 @@ public record GradingSettings(
         jarLitres,
         calibrations,
         Optional.of(earlier),
-        pinched);
+        pinched,
+        lines,
+        sensor);
+  }
+
+  /**
+   * The same for a sensor that says little about itself.
+   *
+   * @param format how it writes its lines; empty for the wire protocol
+   * @param id its id, where the user knows it
+   */
+  public GradingSettings withSensor(Optional<PlainLines> format, Optional<String> id) {
+    return new GradingSettings(
+        criteria,
+        asset,
+        ambientKilopascals,
+        altitudeMetres,
+        jarLitres,
+        calibrations,
+        sound,
+        pinched,
+        format,
+        id);
+  }
+
+  /** How lines are written that come over a port. */
+  public LineFormat lineFormat() {
+    return lines.<LineFormat>map(l -> l).orElse(LineFormat.PROTOCOL_1);
   }
 }

@@ -49,7 +49,7 @@ public final class LiveStream {
 
   private final LiveListener listener;
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
-  private final SampleStream stream = new SampleStream(this::take);
+  private final SampleStream stream;
   private final StartFeed feed;
   private final PackedLines lines = new PackedLines();
   private final KeptLines kept = new KeptLines();
@@ -67,6 +67,7 @@ public final class LiveStream {
   public LiveStream(CaptureHeader header, LiveListener listener) {
     this.header = header;
     this.listener = listener;
+    this.stream = new SampleStream(header.lineFormat(), this::take);
     this.feed = new StartFeed(stream, header);
   }
 

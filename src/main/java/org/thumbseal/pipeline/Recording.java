@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.thumbseal.capture.BareRecording;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureReader;
@@ -17,6 +18,7 @@ import org.thumbseal.sample.SampleStream;
 import org.thumbseal.sample.StreamEvent;
 import org.thumbseal.sample.StreamEvent.Gap;
 import org.thumbseal.sample.StreamEvent.Sample;
+import org.thumbseal.wire.PlainLines;
 import org.thumbseal.wire.WireRecord.Ambient;
 import org.thumbseal.wire.WireRecord.Identity;
 import org.thumbseal.wire.WireRecord.Reference;
@@ -30,7 +32,7 @@ final class Recording {
   private static final Instant BEYOND_RFC_3339 = Instant.parse("+10000-01-01T00:00:00Z");
 
   private final PhaseDetector detector = new PhaseDetector(TAIL, this::note);
-  private final SampleStream stream = new SampleStream(this::take);
+  private final SampleStream stream;
   private final StartFeed feed;
   private final List<FoundTest> tests = new ArrayList<>();
   private final Map<String, Integer> rejected = new HashMap<>();
@@ -40,14 +42,16 @@ final class Recording {
   private boolean dated = true;
   private int tested;
   private int notBlocked;
-  private Reference reference = Reference.GAUGE;
+  private Reference reference;
   private double firstSampleHostSeconds;
   private long samples;
   private long gaps;
 
   private Recording(CaptureHeader header) {
     this.header = header;
+    this.stream = new SampleStream(header.lineFormat(), this::take);
     this.feed = new StartFeed(stream, header);
+    this.reference = header.lineFormat().plain().map(PlainLines::reference).orElse(Reference.GAUGE);
   }
 
   /** Runs a capture through decoder, device clock and detector. */
@@ -63,6 +67,17 @@ final class Recording {
     Recording recording = new Recording(capture.header());
     capture.forEachLine(line -> recording.feed.accept(line.hostMicros(), line.text()));
     recording.finish(capture.unreadable());
+    return recording;
+  }
+
+  /** Runs bare lines through the same; they came at no known time. */
+  static Recording of(BareRecording bare, String source) {
+    Map<String, String> facts =
+        Map.of("source", source, CaptureHeader.FORMAT, bare.format().text());
+    Recording recording = new Recording(new CaptureHeader(Instant.EPOCH, facts));
+    recording.dated = false;
+    bare.lines().forEach(line -> recording.stream.accept(0, line));
+    recording.finish(0);
     return recording;
   }
 
@@ -120,6 +135,11 @@ final class Recording {
 
   List<FoundTest> tests() {
     return tests;
+  }
+
+  /** What is known of the lines, where they have no checksum. */
+  Optional<PlainLines> plain() {
+    return header.lineFormat().plain();
   }
 
   CaptureHeader header() {

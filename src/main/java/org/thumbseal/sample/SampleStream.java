@@ -9,12 +9,13 @@ import org.thumbseal.sample.StreamEvent.KeyPressed;
 import org.thumbseal.sample.StreamEvent.SensorFault;
 import org.thumbseal.sample.StreamEvent.StartSaid;
 import org.thumbseal.wire.Decoded;
-import org.thumbseal.wire.LineDecoder;
+import org.thumbseal.wire.LineFormat;
 import org.thumbseal.wire.RejectCause;
 import org.thumbseal.wire.WireRecord;
 import org.thumbseal.wire.WireRecord.Ambient;
 import org.thumbseal.wire.WireRecord.Fault;
 import org.thumbseal.wire.WireRecord.Identity;
+import org.thumbseal.wire.WireRecord.Plain;
 import org.thumbseal.wire.WireRecord.Reading;
 import org.thumbseal.wire.WireRecord.StartKey;
 
@@ -25,14 +26,24 @@ public final class SampleStream {
   private final Consumer<StreamEvent> events;
   private final Map<RejectCause, Integer> rejected = new EnumMap<>(RejectCause.class);
   private final ReadingSequence sequence;
+  private final LineFormat format;
+  private final Optional<PlainSequence> plain;
   private @Nullable Identity identity;
   private @Nullable Ambient ambient;
   private boolean anyLine;
 
-  /** Makes a stream that hands on its events in order. */
+  /** Makes a stream of the wire protocol that hands on its events in order. */
   public SampleStream(Consumer<StreamEvent> events) {
+    this(LineFormat.PROTOCOL_1, events);
+  }
+
+  /** Makes a stream of lines of any format that hands on its events in order. */
+  public SampleStream(LineFormat format, Consumer<StreamEvent> events) {
+    Runnable implausible = () -> count(RejectCause.IMPLAUSIBLE);
     this.events = events;
-    this.sequence = new ReadingSequence(events, () -> count(RejectCause.IMPLAUSIBLE));
+    this.format = format;
+    this.sequence = new ReadingSequence(events, implausible);
+    this.plain = format.plain().map(lines -> new PlainSequence(lines, events, implausible));
   }
 
   /**
@@ -42,8 +53,9 @@ public final class SampleStream {
    * @param line the line without its end, one character a byte
    */
   public void accept(long hostMicros, String line) {
-    Decoded decoded = LineDecoder.decode(line);
-    if (decoded instanceof Decoded.Good good) {
+    Decoded decoded = format.decode(line);
+    boolean perhapsHalf = plain.isPresent() && !anyLine; // nothing tells half a line from a whole
+    if (decoded instanceof Decoded.Good good && !perhapsHalf) {
       take(hostMicros, good.content());
     } else if (decoded instanceof Decoded.Rejected bad && anyLine) {
       count(bad.cause());
@@ -53,13 +65,15 @@ public final class SampleStream {
 
   /** A start was said to the host; before the first sample it is of another record. */
   public void startSaid(long hostMicros) {
-    if (sequence.hasBegun()) {
-      events.accept(new StartSaid(sequence.now(), hostMicros / MICROS));
+    if (plain.map(PlainSequence::hasBegun).orElseGet(sequence::hasBegun)) {
+      double now = plain.map(PlainSequence::now).orElseGet(sequence::now);
+      events.accept(new StartSaid(now, hostMicros / MICROS));
     }
   }
 
   /** Says that no more lines follow, so that nothing is held back any longer. */
   public void end() {
+    plain.ifPresent(PlainSequence::end);
     sequence.end();
   }
 
@@ -81,6 +95,8 @@ public final class SampleStream {
   private void take(long hostMicros, WireRecord content) {
     if (content instanceof Reading reading) {
       sequence.accept(new ReadingSequence.Arrived(reading, hostMicros));
+    } else if (content instanceof Plain reading) {
+      plain.ifPresent(p -> p.accept(hostMicros, reading));
     } else if (content instanceof Identity said) {
       identity = said;
       sequence.nominalRate(said.hertz());

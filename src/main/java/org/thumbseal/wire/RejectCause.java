@@ -8,9 +8,12 @@ public enum RejectCause {
   NO_CHECKSUM("no-checksum"),
   /** The checksum does not fit the body. */
   WRONG_CHECKSUM("wrong-checksum"),
-  /** The checksum fits, but the fields are not those of the record. */
+  /** The fields are not those of the record, though the checksum fits where there is one. */
   MALFORMED("malformed"),
-  /** A counter or clock that no sensor could have sent at that moment. */
+  /**
+   * A counter or clock that no sensor could have sent at that moment; on lines without a checksum a
+   * pressure too.
+   */
   IMPLAUSIBLE("implausible");
 
   private final String code;

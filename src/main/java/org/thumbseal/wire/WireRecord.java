@@ -1,6 +1,7 @@
 package org.thumbseal.wire;
 
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 
 /** What one good line says. */
 public sealed interface WireRecord {
@@ -70,4 +71,12 @@ public sealed interface WireRecord {
 
   /** A record type of the future, or of a maker's own: kept in the capture, counted, skipped. */
   record Unknown() implements WireRecord {}
+
+  /**
+   * A reading on a line without checksum and counter.
+   *
+   * @param micros the sensor's own time in microseconds, where it prints one
+   * @param pascals pressure in Pa; a gauge sensor is negative under vacuum
+   */
+  record Plain(OptionalLong micros, double pascals) implements WireRecord {}
 }

@@ -9,6 +9,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.thumbseal.quantity.PressureUnit;
+import org.thumbseal.quantity.TimeScale;
+import org.thumbseal.wire.PressureSense;
 
 class ColumnsTest {
   @Test

@@ -93,7 +93,10 @@ class AutoPortTest {
         .containsExactlyInAnyOrder(
             line("a", sensor),
             line("b", sensor),
-            line("c", "something comes, but it is no sensor at this line speed (PORT?baud=N)"),
+            line(
+                "c",
+                "something comes, but it is no sensor at this line speed (PORT?baud=N); if a board"
+                    + " prints plain numbers here: watch --port PORT --format lines:..."),
             line("d", "nothing comes"));
     for (Link link : found) {
       assertThat(link).isInstanceOf(OpenedLink.class);

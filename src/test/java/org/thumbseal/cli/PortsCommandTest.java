@@ -105,7 +105,8 @@ class PortsCommandTest {
         .hasToString(
             "sim:speaking  sensor S-7, firmware 1.4, gauge, -100 to 0 kPa, 100 Hz\n"
                 + "sim:raving    something comes, but it is no sensor at this line speed"
-                + " (PORT?baud=N)\n");
+                + " (PORT?baud=N); if a board prints plain numbers here: watch --port PORT --format"
+                + " lines:...\n");
   }
 
   @Test
