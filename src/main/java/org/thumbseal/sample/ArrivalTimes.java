@@ -49,7 +49,7 @@ final class ArrivalTimes implements ReadingTimes {
       // What lay waiting when the port was opened is of unknown age: the last one is the newest.
       begun = true;
       originMicros = batchMicros;
-      emit(batchMicros, batch.get(batch.size() - 1));
+      emit((double) batchMicros, batch.get(batch.size() - 1));
     }
     beforeMicros = batchMicros;
     batch.clear();
