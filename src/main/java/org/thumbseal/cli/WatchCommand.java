@@ -67,8 +67,7 @@ final class WatchCommand implements Callable<Integer> {
         new BenchPrinter(spec.commandLine().getOut(), spec.commandLine().getErr());
     List<LinkAddress> addresses = addresses();
     lines.require(addresses);
-    List<Link> links =
-        AutoPort.links(addresses, Bench.links(streams.in()), wait, printer::notice);
+    List<Link> links = AutoPort.links(addresses, Bench.links(streams.in()), wait, printer::notice);
     if (wait || links.size() > 1) {
       return watch(links, said, true);
     }

@@ -77,7 +77,7 @@ final class DeviceTimes implements ReadingTimes {
 
   private void advance(Arrived before, Arrived next) {
     long elapsed = elapsed(before, next);
-    steps.add(elapsed);
+    steps.add((double) elapsed);
     deviceMicros += elapsed;
     emit(next);
   }

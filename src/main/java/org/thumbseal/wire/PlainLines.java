@@ -24,7 +24,7 @@ public final class PlainLines implements LineFormat {
   private static final double MICROS = 1e6;
 
   /** Both {@code millis()} and {@code micros()} of the usual boards have 32 bits. */
-  private static final long TICKS = 1L << 32;
+  private static final double TICKS = 4_294_967_296.0;
 
   private final String text;
   private final LineCells cells;

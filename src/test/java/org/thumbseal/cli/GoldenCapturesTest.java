@@ -31,7 +31,7 @@ import tools.jackson.databind.node.ObjectNode;
 class GoldenCapturesTest {
   private static final Path FOLDER = Path.of("fixtures", "captures");
   private static final List<String> BY_HAND =
-      List.of("wraps", "cut-in-mid-line", "crlf", "replugged", "no-test", "capture-version-1");
+      List.of("wraps", "cut-in-mid-line", "crlf", "replugged", "no-test", "capture-version-1", "plain-lines");
   private static final Schema RESULT =
       SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
           .getSchema(SchemaDocument.RESULT.text(), InputFormat.JSON);
@@ -145,6 +145,7 @@ class GoldenCapturesTest {
     "replugged,              1, pass fail, 'rise-in-time maximum-reached, rise-slow maximum-reached'",
     "no-test,                1, '', ''",
     "capture-version-1,      0, pass, rise-in-time maximum-reached",
+    "plain-lines,            0, pass, rise-in-time maximum-reached unchecked-line",
   })
   void verdictAndReasons(String name, int code, String verdicts, String reasons) {
     Answer answer = replay(name);

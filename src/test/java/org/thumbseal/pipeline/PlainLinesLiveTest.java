@@ -75,11 +75,21 @@ class PlainLinesLiveTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"true, 1", "true, 2", "true, 3", "true, 4", "false, 1", "false, 2", "false, 3", "false, 4"})
+  @CsvSource({
+    "true, 1",
+    "true, 2",
+    "true, 3",
+    "true, 4",
+    "false, 1",
+    "false, 2",
+    "false, 3",
+    "false, 4"
+  })
   void aSoundPumpPassesAndTheTruthIsWithinTheUncertainty(boolean timed, int seed) {
     ResultDocument result = only(PlainSensor.of(SimulationKind.SOUND, seed, timed));
-    double truth = Simulation.of(SimulationKind.SOUND, seed).truth().get(0).riseTime().orElseThrow();
-    var rise = result.measurement().riseTime().orElseThrow();
+    double truth =
+        Simulation.of(SimulationKind.SOUND, seed).truth().get(0).riseTime().orElseThrow();
+    var rise = result.measurement().orElseThrow().riseTime().orElseThrow();
 
     assertThat(result.grade().verdict()).isEqualTo(Verdict.PASS);
     assertThat(rise.value()).isCloseTo(truth, within(2 * rise.standardUncertainty()));
@@ -88,8 +98,8 @@ class PlainLinesLiveTest {
   /** Two ends, each late by 0 to 0.1 s: triangular of half width 0.1 s, 0.1/sqrt(6) (GUM 4.3.9). */
   @Test
   void arrivalIsInTheBudgetWhereThereIsNoOtherTime() {
-    var arrival = only(PlainSensor.of(SimulationKind.SOUND, 1, false)).measurement();
-    var timed = only(PlainSensor.of(SimulationKind.SOUND, 1, true)).measurement();
+    var arrival = only(PlainSensor.of(SimulationKind.SOUND, 1, false)).measurement().orElseThrow();
+    var timed = only(PlainSensor.of(SimulationKind.SOUND, 1, true)).measurement().orElseThrow();
 
     assertThat(arrival.riseTime().orElseThrow().budget())
         .filteredOn(c -> c.name().equals("arrival"))
@@ -125,12 +135,12 @@ class PlainLinesLiveTest {
       ResultDocument dirty = only(damaged(whole, new Random(seed), 0.01));
       assertThat(dirty.grade().verdict()).as("seed %d", seed).isEqualTo(Verdict.PASS);
       assertThat(dirty.evidence().rejected()).containsKeys("malformed", "implausible");
-      assertThat(dirty.measurement().riseTime().orElseThrow().value())
+      assertThat(dirty.measurement().orElseThrow().riseTime().orElseThrow().value())
           .as("rise time, seed %d", seed)
-          .isCloseTo(clean.measurement().riseTime().orElseThrow().value(), within(0.03));
-      assertThat(dirty.measurement().maximumVacuum().orElseThrow().value())
+          .isCloseTo(clean.measurement().orElseThrow().riseTime().orElseThrow().value(), within(0.03));
+      assertThat(dirty.measurement().orElseThrow().maximumVacuum().orElseThrow().value())
           .as("maximum, seed %d", seed)
-          .isCloseTo(clean.measurement().maximumVacuum().orElseThrow().value(), within(0.08));
+          .isCloseTo(clean.measurement().orElseThrow().maximumVacuum().orElseThrow().value(), within(0.08));
     }
   }
 

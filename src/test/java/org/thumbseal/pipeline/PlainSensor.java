@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.thumbseal.capture.CaptureLine;
-import org.thumbseal.simulate.Conditions;
 import org.thumbseal.simulate.Scenario;
 import org.thumbseal.simulate.Simulation;
 import org.thumbseal.simulate.SimulationKind;
@@ -32,8 +31,7 @@ public record PlainSensor(boolean timed, List<CaptureLine> lines) {
                 if (good.content() instanceof Identity who) {
                   absolute[0] = who.reference() == Reference.ABSOLUTE;
                 } else if (good.content() instanceof Reading reading) {
-                  lines.add(
-                      new CaptureLine(line.hostMicros(), text(reading, absolute[0], timed)));
+                  lines.add(new CaptureLine(line.hostMicros(), text(reading, absolute[0], timed)));
                 }
               }
             });

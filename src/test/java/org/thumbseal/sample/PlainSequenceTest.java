@@ -72,7 +72,8 @@ class PlainSequenceTest {
   @Test
   void aReleaseFasterThanTheSamplesIsTakenWhole() throws Exception {
     int[] release = {-85_000, -85_000, -60_000, -20_000, -3_000, 0, 0, 0, 0};
-    assertThat(levels(release)).containsExactly(-85_000, -85_000, -60_000, -20_000, -3_000, 0, 0, 0, 0);
+    assertThat(levels(release))
+        .containsExactly(-85_000, -85_000, -60_000, -20_000, -3_000, 0, 0, 0, 0);
     assertThat(rejected).isEmpty();
     assertThat(seconds()).startsWith(0.0, 0.01, 0.02, 0.03).isSorted();
   }

@@ -68,9 +68,27 @@ class PlainLinesTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "", " ", "-35", "1,-35,", ",1,-35", "1 ,", "1,--35", "1,-3 5", "1,-35000-34990", "1,3e4",
-        "1,NaN", "1,Infinity", "1,0x10", "1,-35\u0000", "1,-3\u00b25", "x,-35", "-1,2,-35", "1,12345678901",
-        "1;-35", "1,-35*57AD", "1,٣٥"
+        "",
+        " ",
+        "-35",
+        "1,-35,",
+        ",1,-35",
+        "1 ,",
+        "1,--35",
+        "1,-3 5",
+        "1,-35000-34990",
+        "1,3e4",
+        "1,NaN",
+        "1,Infinity",
+        "1,0x10",
+        "1,-35\u0000",
+        "1,-3\u00b25",
+        "x,-35",
+        "-1,2,-35",
+        "1,12345678901",
+        "1;-35",
+        "1,-35*57AD",
+        "1,٣٥"
       })
   void aLineThatDoesNotFitAsAWholeIsNone(String line) throws Exception {
     assertThat(decode("lines:column=2,time=1:ms,unit=Pa,sign=gauge", line))
@@ -80,8 +98,7 @@ class PlainLinesTest {
   @Test
   void longLinesAndValuesOutOfRangeAreToldApart() throws Exception {
     String format = "lines:column=1,unit=kPa,sign=vacuum";
-    assertThat(decode(format, "1" + "0".repeat(96)))
-        .isEqualTo(new Rejected(RejectCause.TOO_LONG));
+    assertThat(decode(format, "1" + "0".repeat(96))).isEqualTo(new Rejected(RejectCause.TOO_LONG));
     assertThat(decode(format, "850")).isEqualTo(new Rejected(RejectCause.IMPLAUSIBLE));
     assertThat(decode(format + ",range=0..100", "-1"))
         .isEqualTo(new Rejected(RejectCause.IMPLAUSIBLE));
@@ -110,7 +127,10 @@ class PlainLinesTest {
       StringBuilder line = new StringBuilder();
       int length = random.nextInt(99);
       for (int k = 0; k < length; k++) {
-        line.append(random.nextBoolean() ? "0123456789.- ".charAt(random.nextInt(13)) : (char) random.nextInt(256));
+        line.append(
+            random.nextBoolean()
+                ? "0123456789.- ".charAt(random.nextInt(13))
+                : (char) random.nextInt(256));
       }
       assertThat(lines.decode(line.toString())).as("%d: %s", i, line).isNotNull();
     }
