@@ -31,7 +31,14 @@ import tools.jackson.databind.node.ObjectNode;
 class GoldenCapturesTest {
   private static final Path FOLDER = Path.of("fixtures", "captures");
   private static final List<String> BY_HAND =
-      List.of("wraps", "cut-in-mid-line", "crlf", "replugged", "no-test", "capture-version-1", "plain-lines");
+      List.of(
+          "wraps",
+          "cut-in-mid-line",
+          "crlf",
+          "replugged",
+          "no-test",
+          "capture-version-1",
+          "plain-lines");
   private static final Schema RESULT =
       SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
           .getSchema(SchemaDocument.RESULT.text(), InputFormat.JSON);

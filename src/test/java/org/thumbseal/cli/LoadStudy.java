@@ -31,7 +31,8 @@ import tools.jackson.databind.JsonNode;
  *     org.thumbseal.cli.LoadStudy 10 16 200
  * </pre>
  *
- * <p>Some of the simulated sensors begin with half a line, which is sent and not counted as arrived.
+ * <p>Some of the simulated sensors begin with half a line, which is sent and not counted as
+ * arrived.
  *
  * <p>The arguments are minutes, sensors and readings a second. {@code target/thumbseal.jar} is run
  * where it is there, else the classes. Peak memory is what the kernel counts as the most that the

@@ -79,7 +79,8 @@ class PlainLinesCommandTest {
     CommandRun untimed =
         CommandRun.of("replay", saved(), "--format", "lines:column=2,unit=kPa,sign=gauge");
     CommandRun other =
-        CommandRun.of("replay", saved(), "--format", "lines:column=3,time=1:us,unit=kPa,sign=gauge");
+        CommandRun.of(
+            "replay", saved(), "--format", "lines:column=3,time=1:us,unit=kPa,sign=gauge");
 
     assertThat(untimed.code()).isEqualTo(2);
     assertThat(untimed.err()).contains("needs the board's own time (time=...)").hasLineCount(1);
@@ -90,7 +91,9 @@ class PlainLinesCommandTest {
   /** The board talks faster than life, so that the test need not last a minute. */
   @Test
   @Timeout(120)
-  @EnabledOnOs(value = OS.LINUX, disabledReason = "skipped: pseudo-terminals of socat are for Linux")
+  @EnabledOnOs(
+      value = OS.LINUX,
+      disabledReason = "skipped: pseudo-terminals of socat are for Linux")
   void aBoardOnAPortIsWatchedAndItsCaptureReplaysToTheSameAnswer() throws Exception {
     Path results = folder.resolve("results");
     ResultFiles files = new ResultFiles(results);

@@ -137,10 +137,13 @@ class PlainLinesLiveTest {
       assertThat(dirty.evidence().rejected()).containsKeys("malformed", "implausible");
       assertThat(dirty.measurement().orElseThrow().riseTime().orElseThrow().value())
           .as("rise time, seed %d", seed)
-          .isCloseTo(clean.measurement().orElseThrow().riseTime().orElseThrow().value(), within(0.03));
+          .isCloseTo(
+              clean.measurement().orElseThrow().riseTime().orElseThrow().value(), within(0.03));
       assertThat(dirty.measurement().orElseThrow().maximumVacuum().orElseThrow().value())
           .as("maximum, seed %d", seed)
-          .isCloseTo(clean.measurement().orElseThrow().maximumVacuum().orElseThrow().value(), within(0.08));
+          .isCloseTo(
+              clean.measurement().orElseThrow().maximumVacuum().orElseThrow().value(),
+              within(0.08));
     }
   }
 

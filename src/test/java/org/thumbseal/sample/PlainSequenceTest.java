@@ -29,7 +29,7 @@ class PlainSequenceTest {
   private void timed(long[] millis, int... pascals) throws Exception {
     SampleStream stream = stream(TIMED);
     for (int i = 0; i < millis.length; i++) {
-      stream.accept(1_000 * (i + 1) * 10L, millis[i] + "," + pascals[i % pascals.length]);
+      stream.accept(10_000L * (i + 1), millis[i] + "," + pascals[i % pascals.length]);
     }
     stream.end();
     rejected = stream.rejected();
