@@ -17,7 +17,8 @@ import org.thumbseal.visit.BadScanException.Cause;
 public record ScannedCode(String asset, From from) {
   private static final int LONGEST = 100;
   private static final Pattern SYMBOLOGY = Pattern.compile("\\][A-Za-z][0-9].*", Pattern.DOTALL);
-  private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{M}\\p{N}\\p{P}\\p{S}\\p{Zs}]+");
+  private static final Pattern PLAIN =
+      Pattern.compile("[\\p{L}\\p{M}\\p{N}\\p{P}\\p{S}\\p{Zs}\\p{Cf}]+");
   private static final String GTIN = "01";
   private static final String SERIAL = "21";
   private static final String GIAI = "8004";

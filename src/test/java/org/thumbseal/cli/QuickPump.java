@@ -30,12 +30,15 @@ final class QuickPump {
 
   private static final Plant PLANT = TIGHT.with(TIGHT.circuit().inlet(TIGHT.areaBalancedAt(400)));
 
-  private static final Waits SHORT = new Waits(2, BLOCKED - 2);
+  private static final Waits SHORT = new Waits(2, BLOCKED - 2, 6);
 
-  /** How long the pump is off at first, and how long it runs before the inlet is blocked, s. */
-  record Waits(double quiet, double open) {
+  /**
+   * How long the pump is off at first, and how long it runs before the inlet is blocked, and for
+   * how long that is, s.
+   */
+  record Waits(double quiet, double open, double blocked) {
     private Script script() {
-      return Script.quiet(quiet).pumpOn(open).block(6).release(2);
+      return Script.quiet(quiet).pumpOn(open).block(blocked).release(2);
     }
   }
 

@@ -92,6 +92,8 @@ class RealTimeWatchTest {
         "watch",
         "--port",
         pair.port(),
+        "--page",
+        "off",
         "--results",
         results,
         "--key",

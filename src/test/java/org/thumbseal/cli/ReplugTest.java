@@ -30,6 +30,8 @@ class ReplugTest {
                 "watch",
                 "--port",
                 pair.port(),
+                "--page",
+                "off",
                 "--results",
                 files.directory(),
                 "--key",

@@ -5,7 +5,6 @@ import static org.awaitility.Awaitility.await;
 import static org.thumbseal.daemon.ScriptedLink.good;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -28,7 +27,6 @@ import org.thumbseal.link.HostClock;
 import org.thumbseal.link.LinkAddress;
 import org.thumbseal.link.Links;
 import org.thumbseal.link.PtyPair;
-import org.thumbseal.link.SensorBytes;
 
 /** What goes wrong with sensors on real ports, played on pseudo-terminals. */
 @Timeout(120)
@@ -115,33 +113,6 @@ class SerialTroubleTest {
             byId + ": a sensor is speaking",
             byId + ": lost (unplugged or switched off); waiting for it",
             byId + ": a sensor is speaking");
-  }
-
-  @Test
-  void anotherReaderOnThePortIsNoticed() throws Exception {
-    PtyPair pair = pair("near");
-    try (InputStream thief = Files.newInputStream(Path.of(pair.port()).toRealPath())) {
-      watch(pair.port(), recorder);
-      Thread other = new Thread(() -> readOn(thief), "other reader");
-      other.setDaemon(true);
-      other.start();
-      try (SensorBytes sensor = SensorBytes.at(100, 120, pair::send)) {
-        soon().until(() -> changes.contains(pair.port() + ": " + Impression.SHARED.text()));
-        assertThat(sensor.failure()).isEmpty();
-      }
-    }
-    assertThat(changes.stream().filter(text -> text.endsWith(Impression.SHARED.text()))).hasSize(1);
-  }
-
-  private static void readOn(InputStream in) {
-    byte[] buffer = new byte[64];
-    try {
-      for (int count = 0; count >= 0; ) {
-        count = in.read(buffer);
-      }
-    } catch (IOException e) {
-      // The test is over.
-    }
   }
 
   @Test

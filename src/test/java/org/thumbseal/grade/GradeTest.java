@@ -289,7 +289,10 @@ class GradeTest {
     assertThat(reached)
         .isEqualTo(
             EnumSet.complementOf(
-                EnumSet.of(ReasonCode.CALIBRATION_OVERDUE, ReasonCode.NOT_BLOCKED)));
+                EnumSet.of(
+                    ReasonCode.CALIBRATION_OVERDUE,
+                    ReasonCode.NOT_BLOCKED,
+                    ReasonCode.UNCHECKED_LINE)));
   }
 
   /** The codes that importers rely on, letter by letter. */
@@ -314,7 +317,8 @@ class GradeTest {
             "clock-unsteady",
             "sensor-fault",
             "altitude-adjusted",
-            "not-blocked");
+            "not-blocked",
+            "unchecked-line");
   }
 
   @Test

@@ -98,7 +98,7 @@ class ScannedCodeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"a\u0007b", "a\nb", "a\u202Eb", "a\uD800b", "a\u2028b", "\u001B[31m"})
+  @ValueSource(strings = {"a\u0007b", "a\nb", "a\uD800b", "a\u2028b", "\u001B[31m"})
   void charactersThatAreNoneAreRefused(String typed) {
     refuses(typed, Cause.BAD_ASSET);
     refuses("x".repeat(101), Cause.BAD_ASSET);
