@@ -62,6 +62,8 @@ final class WatchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    // A mistake in it shall leave neither key nor folder behind.
+    paging.address();
     var said = lines.into(grading.settings());
     BenchPrinter printer =
         new BenchPrinter(spec.commandLine().getOut(), spec.commandLine().getErr());

@@ -1,5 +1,7 @@
 package org.thumbseal.daemon;
 
+import java.util.Locale;
+
 /** Why a start was not taken. */
 public enum StartRefusal {
   /** Nothing comes from the sensor. */
@@ -15,6 +17,11 @@ public enum StartRefusal {
 
   StartRefusal(String text) {
     this.text = text;
+  }
+
+  /** The word for programs, with dashes. */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** What is wrong and what to do, one line. */

@@ -3,6 +3,9 @@ package org.thumbseal.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.thumbseal.visit.BadScanException;
 import org.thumbseal.visit.Check;
 import org.thumbseal.visit.CheckItem;
@@ -72,15 +75,20 @@ final class Asked {
     return checks;
   }
 
+  private static <T> Refusal none(String what, T[] all, Function<T, String> code) {
+    String known = Stream.of(all).map(code).collect(Collectors.joining(", "));
+    return Refusal.badRequest("no such " + what + " of a check; there are " + known);
+  }
+
   private static Check check(JsonNode node) throws Refusal {
     CheckItem item =
         text(node, "item")
             .flatMap(CheckItem::of)
-            .orElseThrow(() -> Refusal.badRequest("no such item of a check"));
+            .orElseThrow(() -> none("item", CheckItem.values(), CheckItem::code));
     CheckState state =
         text(node, "state")
             .flatMap(CheckState::of)
-            .orElseThrow(() -> Refusal.badRequest("no such state of a check"));
+            .orElseThrow(() -> none("state", CheckState.values(), CheckState::code));
     return new Check(item, state, words(node, "part"), words(node, "reason"));
   }
 

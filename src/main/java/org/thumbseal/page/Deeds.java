@@ -60,8 +60,7 @@ final class Deeds {
   }
 
   private static Refusal refused(StartRefusal why) {
-    String code = why.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
-    return new Refusal(409, code, why.text());
+    return new Refusal(409, why.code(), why.text());
   }
 
   private ObjectNode visit(Asked asked) throws Refusal {

@@ -30,7 +30,7 @@ function figures({ riseTime, maximumVacuum, openVacuum, limits }) {
     lines.push([rise, riseTime ? say("figure.of", both(riseTime, 2, "s"), number(limits.riseSeconds, 0) + "\u00a0s") : say("figure.not-reached")]);
   }
   if (maximumVacuum) lines.push([say("figure.maximum"), say("figure.at-least", both(maximumVacuum, 1, "kPa"), number(limits.maximum, 1) + "\u00a0kPa")]);
-  if (openVacuum) lines.push([say("figure.open"), both(openVacuum, 1, "kPa")]);
+  if (openVacuum) lines.push([say("figure.open"), both(openVacuum, 2, "kPa")]);
   return lines.flatMap(([name, value]) => [element("dt", {}, name), element("dd", {}, value)]);
 }
 

@@ -91,6 +91,7 @@ class MistakesTest {
           simulate odd                         | 2 | no kind 'odd'; there are sound, slow,
           simulate sound --seed x  | 2 | Invalid value for option '--seed': 'x' is not a whole number
           simulate sound --repeat 9999999999 | 2 | Invalid value for option '--repeat': '9999999999' is
+          watch --port sim:sound --page 99999 --results @r --key @k.pem | 2 | --page: '99999' is no
           schema tail              | 2 | Invalid value for positional parameter at index 0 (WHICH):
           """)
   void filesThatAreNotWhatIsAskedFor(String line, int code, String message) {

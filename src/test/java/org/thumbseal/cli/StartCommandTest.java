@@ -124,7 +124,12 @@ class StartCommandTest {
     assertThat(start("--port", "COM9"))
         .satisfies(run -> isMistake(run, "does not read COM9", ExitCode.USAGE));
     assertThat(start("--port", PORT, "--check", "gasket=fine"))
-        .satisfies(run -> isMistake(run, "no such state", ExitCode.USAGE));
+        .satisfies(
+            run ->
+                isMistake(
+                    run,
+                    "no such state of a check; there are ok, not-ok, replaced, not-checked",
+                    ExitCode.USAGE));
     assertThat(CommandRun.of("start", "--results", folder.resolve("none")))
         .satisfies(run -> isMistake(run, "no watch with a page is running", ExitCode.MACHINE));
     assertThat(desk.by).isEmpty();
