@@ -112,7 +112,9 @@ public record GradingSettings(
         jarLitres,
         calibrations,
         sound.filter(s -> samePump),
-        pinched);
+        pinched,
+        lines,
+        sensor);
   }
 
   /** The same with these calibrations. */
