@@ -1,13 +1,13 @@
 package org.thumbseal.daemon;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
-import org.thumbseal.link.HostClock;
 import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkConnection;
 import org.thumbseal.wire.Decoded;
@@ -56,9 +56,7 @@ final class PortSession {
     this.report = report;
     this.silence = new Silence(link, surroundings.limits().silence());
     this.settleMicros = link.settle().toNanos() / 1_000;
-    HostClock clock = surroundings.clock();
-    this.openedNanos = clock.nanos();
-    queue.put(new Happening.Opened(clock.wall(), link.name()));
+    this.openedNanos = surroundings.clock().nanos();
   }
 
   /** Whether a good line has come. */
@@ -69,6 +67,8 @@ final class PortSession {
   /** Reads to the end of the session, and tells the handler that it is closed. */
   SessionEnd read(LinkConnection connection, BooleanSupplier stopping) {
     SessionEnd end = SessionEnd.FAULT;
+    Instant zero = surroundings.clock().wall().minus(connection.age());
+    queue.put(new Happening.Opened(zero, link.name()));
     try {
       end = readOn(connection, stopping);
       return end;

@@ -1,5 +1,6 @@
 package org.thumbseal.link;
 
+import java.time.Duration;
 import java.util.OptionalLong;
 
 /** An open link. One thread reads; another may close. */
@@ -23,6 +24,15 @@ public interface LinkConnection extends AutoCloseable {
    */
   default OptionalLong arrivedMicros() {
     return OptionalLong.empty();
+  }
+
+  /**
+   * How long the time of {@link #arrivedMicros} has been running, by the monotonic clock; nothing
+   * where the reader's own clock times what comes. A line that was opened before anybody read it is
+   * that much older than its first reading.
+   */
+  default Duration age() {
+    return Duration.ZERO;
   }
 
   /** Lets go of it, within two seconds whatever the driver does. Closing twice is harmless. */

@@ -76,6 +76,11 @@ final class SimulatedConnection implements LinkConnection {
   }
 
   @Override
+  public Duration age() {
+    return Duration.ofNanos(clock.nanos() - openedNanos);
+  }
+
+  @Override
   public void close() {
     closed = true;
   }

@@ -101,6 +101,17 @@ class PortSupervisorTest {
   }
 
   @Test
+  void aTimeThatRanBeforeAnybodyReadIsCountedFromItsOwnBeginning() throws Exception {
+    link.thatEnds()
+        .arrivingAt(2_000)
+        .aged(Duration.ofMillis(500))
+        .opening(link.bytes(SAMPLE + "\n"), link.lost());
+    run();
+    assertThat(recorder.told)
+        .startsWith("opened 2026-03-02T07:14:59.500Z scripted", "2000 " + SAMPLE);
+  }
+
+  @Test
   void aFiniteInputThatCannotBeOpenedIsGivenUp() throws Exception {
     PortSupervisor ended = runRefused(link.thatEnds(), Reason.UNKNOWN, "no such file");
     assertThat(ended.outcome()).isEqualTo(PortOutcome.NOT_OPENED);

@@ -33,6 +33,7 @@ final class ScriptedLink implements Link {
   private boolean network;
   private Duration stall = Duration.ZERO;
   private OptionalLong arrivedMicros = OptionalLong.empty();
+  private Duration age = Duration.ZERO;
   private Duration settle = Duration.ZERO;
   private Runnable whenDone = () -> {};
   private int closed;
@@ -69,6 +70,12 @@ final class ScriptedLink implements Link {
   /** It has a time of its own, in which everything comes at this moment. */
   ScriptedLink arrivingAt(long micros) {
     arrivedMicros = OptionalLong.of(micros);
+    return this;
+  }
+
+  /** That time was running for so long before anybody read. */
+  ScriptedLink aged(Duration before) {
+    age = before;
     return this;
   }
 
@@ -168,6 +175,11 @@ final class ScriptedLink implements Link {
     @Override
     public OptionalLong arrivedMicros() {
       return arrivedMicros;
+    }
+
+    @Override
+    public Duration age() {
+      return age;
     }
 
     @Override

@@ -68,6 +68,14 @@ class SimulatedLinkTest {
   }
 
   @Test
+  void itsTimeRunsFromTheOpening() throws Exception {
+    try (LinkConnection connection = link(10).open()) {
+      clock.advance(Duration.ofMillis(500));
+      assertThat(connection.age()).isEqualTo(Duration.ofMillis(500));
+    }
+  }
+
+  @Test
   void aSmallBufferLosesNothing() throws Exception {
     try (LinkConnection connection = link(1).open()) {
       assertThat(LinkContract.read(connection, 14, 4))
