@@ -21,7 +21,7 @@ class WarmUpTest {
   }
 
   @Test
-  void restsAfterEachRoundForAsLongAsItTook() {
+  void restsAfterEachRoundForThreeTimesAsLongAsItTook() {
     ManualClock hands = new ManualClock();
     HostClock clock =
         new HostClock() {
@@ -43,6 +43,6 @@ class WarmUpTest {
           }
         };
     new WarmUp(clock).run(2);
-    assertThat(hands.pauses()).containsExactly(Duration.ofSeconds(1), Duration.ofSeconds(1));
+    assertThat(hands.pauses()).containsExactly(Duration.ofSeconds(3), Duration.ofSeconds(3));
   }
 }
