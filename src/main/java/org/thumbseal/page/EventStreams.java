@@ -16,10 +16,12 @@ final class EventStreams {
   private static final int STACK = 128 * 1_024;
 
   private final Publisher publisher;
+  private final AnswerTime time;
   private final AtomicInteger open = new AtomicInteger();
 
-  EventStreams(Publisher publisher) {
+  EventStreams(Publisher publisher, AnswerTime time) {
     this.publisher = publisher;
+    this.time = time;
   }
 
   /** Answers with a stream of events, and returns at once. */
@@ -38,7 +40,8 @@ final class EventStreams {
     Thread here = Thread.currentThread();
     try (exchange) {
       exchange.getResponseHeaders().set("Content-Type", "text/event-stream; charset=utf-8");
-      exchange.sendResponseHeaders(200, 0);
+      // Behind answers that nobody reads even the headers may have to wait.
+      time.bound(() -> exchange.sendResponseHeaders(200, 0));
       // Interrupting a thread in a write to a socket closes the socket.
       publisher.join(mailbox, here::interrupt);
       pass(mailbox, exchange.getResponseBody());

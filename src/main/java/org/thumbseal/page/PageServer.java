@@ -45,6 +45,7 @@ public final class PageServer implements AutoCloseable {
   private final HttpServer server;
   private final ThreadPoolExecutor threads;
   private final Publisher publisher;
+  private final AnswerTime time = new AnswerTime();
   private final String url;
 
   /**
@@ -90,7 +91,7 @@ public final class PageServer implements AutoCloseable {
     Door door = new Door(bracketed(address.host()), token);
     Deeds deeds = new Deeds(served.desks(), served.bench());
     PageServer page = new PageServer(server, publisher, url(address, server));
-    server.createContext("/", new Routes(door, deeds, new EventStreams(publisher)));
+    server.createContext("/", new Routes(door, deeds, new EventStreams(publisher, page.time), page.time));
     server.setExecutor(page.threads);
     server.start();
     return page;
@@ -139,5 +140,6 @@ public final class PageServer implements AutoCloseable {
     publisher.close();
     server.stop(0);
     threads.shutdownNow();
+    time.close();
   }
 }

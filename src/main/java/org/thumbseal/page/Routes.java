@@ -41,12 +41,14 @@ final class Routes implements HttpHandler {
   private final Door door;
   private final Deeds deeds;
   private final EventStreams streams;
+  private final AnswerTime time;
   private final StaticFiles files = new StaticFiles();
 
-  Routes(Door door, Deeds deeds, EventStreams streams) {
+  Routes(Door door, Deeds deeds, EventStreams streams, AnswerTime time) {
     this.door = door;
     this.deeds = deeds;
     this.streams = streams;
+    this.time = time;
   }
 
   @Override
@@ -54,7 +56,7 @@ final class Routes implements HttpHandler {
     EVERYWHERE.forEach(exchange.getResponseHeaders()::set);
     try {
       door.check(exchange);
-      answer(exchange, exchange.getRequestURI().getRawPath());
+      route(exchange, exchange.getRequestURI().getRawPath());
     } catch (Refusal e) {
       json(exchange, e.status(), e.tree());
     } catch (RuntimeException e) {
@@ -63,7 +65,7 @@ final class Routes implements HttpHandler {
     }
   }
 
-  private void answer(HttpExchange exchange, String path) throws IOException, Refusal {
+  private void route(HttpExchange exchange, String path) throws IOException, Refusal {
     switch (exchange.getRequestMethod()) {
       case "GET" -> get(exchange, path);
       case "POST" -> post(exchange, path);
@@ -75,7 +77,7 @@ final class Routes implements HttpHandler {
     Optional<StaticFile> file = files.at(path);
     if (path.equals("/") && door.isLink(exchange)) {
       exchange.getResponseHeaders().set("Location", "/");
-      empty(exchange, 303);
+      answer(exchange, 303, Optional.empty());
     } else if (!door.isOpen(exchange)) {
       closed(exchange, path);
     } else if (path.equals(EVENTS)) {
@@ -87,7 +89,7 @@ final class Routes implements HttpHandler {
     }
   }
 
-  private static void closed(HttpExchange exchange, String path) throws IOException, Refusal {
+  private void closed(HttpExchange exchange, String path) throws IOException, Refusal {
     Headers headers = exchange.getRequestHeaders();
     if (!path.equals("/") || !"cross-site".equals(headers.getFirst("Sec-Fetch-Site"))) {
       throw Refusal.forbidden("open the link with the token that watch has shown at its start");
@@ -112,22 +114,27 @@ final class Routes implements HttpHandler {
         : new Refusal(404, "not-found", "there is nothing here");
   }
 
-  static void json(HttpExchange exchange, int status, ObjectNode tree) throws IOException {
+  private void json(HttpExchange exchange, int status, ObjectNode tree) throws IOException {
     String text = Json.mapper().writeValueAsString(tree);
     send(exchange, status, new StaticFile("application/json; charset=utf-8", Bytes.of(text)));
   }
 
-  private static void send(HttpExchange exchange, int status, StaticFile file) throws IOException {
-    try (exchange) {
-      exchange.getResponseHeaders().set("Content-Type", file.type());
-      exchange.sendResponseHeaders(status, file.content().length());
-      file.content().writeTo(exchange.getResponseBody());
-    }
+  private void send(HttpExchange exchange, int status, StaticFile file) throws IOException {
+    exchange.getResponseHeaders().set("Content-Type", file.type());
+    boolean headOnly = exchange.getRequestMethod().equals("HEAD");
+    answer(exchange, status, headOnly ? Optional.empty() : Optional.of(file.content()));
   }
 
-  private static void empty(HttpExchange exchange, int status) throws IOException {
-    try (exchange) {
-      exchange.sendResponseHeaders(status, -1);
-    }
+  private void answer(HttpExchange exchange, int status, Optional<Bytes> content)
+      throws IOException {
+    time.bound(
+        () -> {
+          try (exchange) {
+            exchange.sendResponseHeaders(status, content.map(Bytes::length).orElse(-1));
+            if (content.isPresent()) {
+              content.get().writeTo(exchange.getResponseBody());
+            }
+          }
+        });
   }
 }
