@@ -11,7 +11,7 @@ import java.util.regex.PatternSyntaxException;
  *
  * <p>The expression is the user's and the line a stranger's: together they could take years. So the
  * matcher may look at characters a limited number of times, and a line that needs more does not
- * fit.
+ * fit. What it may try between two looks is bounded by {@link PatternEffort}.
  */
 record PatternCells(Pattern pattern, boolean timed) implements LineCells {
   private static final int MOST_LOOKS = 20_000;
@@ -23,6 +23,7 @@ record PatternCells(Pattern pattern, boolean timed) implements LineCells {
    */
   static PatternCells of(String expression, boolean timed) throws LineFormatException {
     try {
+      PatternEffort.requireBounded(expression);
       requireGroup(expression, "p", "the pressure");
       if (timed) {
         requireGroup(expression, "t", "the time");

@@ -174,6 +174,36 @@ class PlainLinesTest {
         .doesNotContain("\n");
   }
 
+  /** Each of these kept a matcher busy for years, and most without a look at any character. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "(?<p>)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)(|)",
+        "(?<p>.*)^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?^?x",
+        "(?<p>.*)(a*|b*)(a*|b*)(a*|b*)(a*|b*)(a*|b*)(a*|b*)(a*|b*)(a*|b*)(a*|b*)(a*|b*)(a*|b*)x",
+        "(?:(?:^){2000000000}){2000000000}(?<p>.*)",
+        "(?x)(?:(?:^){2 000 000}){2 000 000}(?<p>.*)",
+        "\\Q[\\E(?<p>.*)",
+        "(?<p>.*)(a{0,1}){9}(a{0}){9}(a{0}){9}(a{0,1}){9}"
+      })
+  void anExpressionThatCouldTakeYearsIsRefused(String expression) {
+    assertThatThrownBy(() -> PlainLines.parse("lines:/" + expression + "/,unit=Pa,sign=gauge"))
+        .isInstanceOf(LineFormatException.class)
+        .hasMessageContaining("could take too long");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "\\s*(?:p|P)=\\s*(?<p>[-+]?\\d+(?:\\.\\d*)?)\\s*(?:kPa)?\\s*;?.*?",
+        "(?<t>\\d{1,10})[,;] ?\\d{3},(?<p>.+?)\\??",
+        "\\d{4}-\\d{2}-\\d{2}T\\d{2}:\\d{2}:\\d{2}Z,(?<p>-?\\d+(?:\\.\\d+)?),.*"
+      })
+  void anExpressionAsTheyAreWrittenIsNot(String expression) throws LineFormatException {
+    assertThat(PlainLines.parse("lines:/" + expression + "/,unit=Pa,sign=gauge").text())
+        .contains(expression);
+  }
+
   @Test
   void whatNoHeaderCanHoldIsRefused() {
     String end = ",unit=Pa,sign=gauge";
