@@ -133,11 +133,11 @@ class CrowdTest {
         ask(bench.port(), script.repeat(MANY_QUESTIONS));
       }
 
+      assertGraded(bench);
       Awaitility.await()
           .atMost(PATIENCE)
           .ignoreExceptions()
           .until(() -> Raw.get(bench.port(), "/").startsWith("HTTP/1.1 200 "));
-      assertGraded(bench);
     }
   }
 
