@@ -42,10 +42,13 @@ final class DrawnCurve {
     return drawn;
   }
 
-  /** The points since so many were drawn, as far as they are kept, as pairs of s and kPa. */
-  ArrayNode since(long before) {
+  /**
+   * The points from one count of those drawn to another, as far as they are kept, as pairs of s and
+   * kPa.
+   */
+  ArrayNode between(long before, long until) {
     ArrayNode points = Json.mapper().createArrayNode();
-    for (long i = Math.max(before, oldest()); i < drawn; i++) {
+    for (long i = Math.max(before, oldest()); i < until; i++) {
       int place = (int) (i % MOST);
       if (last - seconds[place] <= KEPT_SECONDS) {
         points

@@ -169,11 +169,6 @@ final class LivePort {
     started = start;
   }
 
-  /** What people said. */
-  synchronized Visit visit() {
-    return visit;
-  }
-
   /** All members but the curve. */
   synchronized ObjectNode tree() {
     ObjectNode node = Json.object().put("port", name);
@@ -210,7 +205,12 @@ final class LivePort {
    * @return how many are drawn now, ever
    */
   synchronized long points(long drawn, ArrayNode to) {
-    to.addAll(curve.since(drawn));
+    to.addAll(curve.between(drawn, curve.drawn()));
     return curve.drawn();
+  }
+
+  /** Adds the points that are kept, up to so many ever drawn. */
+  synchronized void pointsUntil(long drawn, ArrayNode to) {
+    to.addAll(curve.between(0, drawn));
   }
 }

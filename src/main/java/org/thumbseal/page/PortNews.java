@@ -22,11 +22,13 @@ final class PortNews {
     this.port = port;
   }
 
-  /** The whole state, with the curve; from now on only changes are told. */
+  /**
+   * The whole state with the curve, as it was told last: what is newer comes with the next changes,
+   * for those that look already would miss it otherwise.
+   */
   ObjectNode whole() {
-    told = port.tree();
     ObjectNode whole = told.deepCopy();
-    drawn = port.points(0, whole.putArray("curve"));
+    port.pointsUntil(drawn, whole.putArray("curve"));
     return whole;
   }
 

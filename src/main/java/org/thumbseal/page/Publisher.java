@@ -161,10 +161,9 @@ final class Publisher implements AutoCloseable {
     ArrayNode all = whole.putArray("ports");
     ports.forEach(port -> all.add(port.whole()));
     ArrayNode said = whole.putArray("notices");
-    for (LiveBench.Notice notice : bench.notices()) {
-      noticed = notice.number();
-      said.add(tree(notice));
-    }
+    bench.notices().stream()
+        .filter(notice -> notice.number() <= noticed)
+        .forEach(notice -> said.add(tree(notice)));
     return whole;
   }
 }
