@@ -26,9 +26,9 @@ public interface PortDesk {
    * Says that a test begins: the inlet is to be blocked within 90 s. In the place of an earlier
    * start.
    *
-   * @param visit what is said with it; absent: what was said before holds. It is taken even where
-   *     the start is refused
+   * @param asset the pump, where it is said with it; what was found on it stands. It is taken even
+   *     where the start is refused
    * @return why there is no start, and nothing where there is one
    */
-  Optional<StartRefusal> start(StartedBy by, Optional<Visit> visit);
+  Optional<StartRefusal> start(StartedBy by, Optional<String> asset);
 }

@@ -130,8 +130,8 @@ public final class TestRecorder implements SessionHandler, PortDesk {
   }
 
   @Override
-  public synchronized Optional<StartRefusal> start(StartedBy by, Optional<Visit> visit) {
-    visit.ifPresent(this::visit);
+  public synchronized Optional<StartRefusal> start(StartedBy by, Optional<String> asset) {
+    asset.ifPresent(id -> visit(sayings.visit().withAsset(id)));
     LiveStream stream = live;
     if (stream != null && sayings.visit().forbidsMains()) {
       return Optional.of(StartRefusal.MAINS_FORBIDDEN);

@@ -15,7 +15,6 @@ final class Deeds {
   private final Map<String, Deed> byPath =
       Map.of("/do/start", this::start, "/do/visit", this::visit, "/do/scan", this::scan);
   private final Map<String, PortDesk> desks;
-  private final LiveBench bench;
 
   /** Takes what was asked and gives the answer. */
   @FunctionalInterface
@@ -23,9 +22,8 @@ final class Deeds {
     ObjectNode take(Asked asked) throws Refusal;
   }
 
-  Deeds(Map<String, PortDesk> desks, LiveBench bench) {
+  Deeds(Map<String, PortDesk> desks) {
     this.desks = Map.copyOf(desks);
-    this.bench = bench;
   }
 
   boolean knows(String path) {
@@ -50,9 +48,8 @@ final class Deeds {
 
   private ObjectNode start(Asked asked) throws Refusal {
     PortDesk desk = desk(asked);
-    Optional<Visit> visit = asked.asset().map(a -> bench.visit(desk.port()).withAsset(a));
     StartedBy by = asked.isByCommand() ? StartedBy.COMMAND : StartedBy.PAGE;
-    Optional<StartRefusal> refusal = desk.start(by, visit);
+    Optional<StartRefusal> refusal = desk.start(by, asked.asset());
     if (refusal.isPresent()) {
       throw refused(refusal.get());
     }

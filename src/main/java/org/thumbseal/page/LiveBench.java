@@ -73,12 +73,6 @@ public final class LiveBench implements BenchListener {
     return List.copyOf(notices);
   }
 
-  /** What people said at a port. */
-  Visit visit(String port) {
-    @Nullable LivePort live = ports.get(port);
-    return live == null ? Visit.NONE : live.visit();
-  }
-
   private void at(String port, Consumer<LivePort> news) {
     @Nullable LivePort live = ports.get(port);
     if (live != null) {

@@ -89,7 +89,7 @@ public final class PageServer implements AutoCloseable {
     HttpServer server = bind(address);
     Publisher publisher = new Publisher(served.bench(), served.clock(), served.results());
     Door door = new Door(bracketed(address.host()), token);
-    Deeds deeds = new Deeds(served.desks(), served.bench());
+    Deeds deeds = new Deeds(served.desks());
     PageServer page = new PageServer(server, publisher, url(address, server));
     server.createContext("/", new Routes(door, deeds, new EventStreams(publisher, page.time), page.time));
     server.setExecutor(page.threads);

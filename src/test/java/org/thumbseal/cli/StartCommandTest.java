@@ -56,7 +56,7 @@ class StartCommandTest {
     }
 
     @Override
-    public Optional<StartRefusal> start(StartedBy who, Optional<Visit> said) {
+    public Optional<StartRefusal> start(StartedBy who, Optional<String> asset) {
       by = Optional.of(who);
       return refusal;
     }

@@ -35,8 +35,8 @@ final class SpokenDesk implements PortDesk {
   }
 
   @Override
-  public Optional<StartRefusal> start(StartedBy by, Optional<Visit> said) {
-    said.ifPresent(this::visit);
+  public Optional<StartRefusal> start(StartedBy by, Optional<String> asset) {
+    asset.ifPresent(id -> visit(visit.withAsset(id)));
     if (refusal.isEmpty()) {
       starts.add(by);
       listener.visit(port, visit, Optional.of(new Started(by, 90)));
