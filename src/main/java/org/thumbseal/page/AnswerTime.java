@@ -1,6 +1,7 @@
 package org.thumbseal.page;
 
 import java.io.IOException;
+import java.time.Duration;
 import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
@@ -10,10 +11,12 @@ import java.util.concurrent.TimeUnit;
  * between us, and the thread that writes would wait for ever: a few such would hold all of them.
  */
 final class AnswerTime implements AutoCloseable {
-  private static final long SECONDS = 5;
+  /** For an answer on a slow network; ours are small. */
+  static final Duration LONGEST = Duration.ofSeconds(5);
 
   private final ScheduledThreadPoolExecutor clock =
       new ScheduledThreadPoolExecutor(1, AnswerTime::thread);
+  private final Duration longest;
 
   /** Writes an answer. */
   @FunctionalInterface
@@ -21,7 +24,8 @@ final class AnswerTime implements AutoCloseable {
     void run() throws IOException;
   }
 
-  AnswerTime() {
+  AnswerTime(Duration longest) {
+    this.longest = longest;
     clock.setRemoveOnCancelPolicy(true);
   }
 
@@ -32,13 +36,13 @@ final class AnswerTime implements AutoCloseable {
   }
 
   /**
-   * Writes, for five seconds at most.
+   * Writes, for so long at most.
    *
    * @throws IOException if the other end is gone, or took too long
    */
   void bound(Writing writing) throws IOException {
     Turn turn = new Turn(Thread.currentThread());
-    Future<?> end = clock.schedule(turn::giveUp, SECONDS, TimeUnit.SECONDS);
+    Future<?> end = clock.schedule(turn::giveUp, longest.toMillis(), TimeUnit.MILLISECONDS);
     try {
       writing.run();
     } finally {

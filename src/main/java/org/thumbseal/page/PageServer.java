@@ -45,7 +45,7 @@ public final class PageServer implements AutoCloseable {
   private final HttpServer server;
   private final ThreadPoolExecutor threads;
   private final Publisher publisher;
-  private final AnswerTime time = new AnswerTime();
+  private final AnswerTime time = new AnswerTime(AnswerTime.LONGEST);
   private final String url;
 
   /**

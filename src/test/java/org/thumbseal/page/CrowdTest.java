@@ -3,12 +3,7 @@ package org.thumbseal.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
 import java.net.Socket;
-import java.net.StandardSocketOptions;
-import java.nio.ByteBuffer;
-import java.nio.channels.SocketChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -25,13 +20,6 @@ class CrowdTest {
   private static final String PORT = "sim:sound,seed=3,speed=10";
   private static final int IDLE = 1_000;
   private static final int SLOW = 100;
-
-  /** More than the page has threads. */
-  private static final int GREEDY = 200;
-
-  /** 8 kB each: 16 MB, more than the largest buffer of a socket on Linux. */
-  private static final int MANY_QUESTIONS = 2_000;
-
   private static final Duration PATIENCE = Duration.ofMinutes(2);
 
   @TempDir Path folder;
@@ -122,32 +110,5 @@ class CrowdTest {
                 }
               });
     }
-  }
-
-  /** Answers to many questions at once, which fill all buffers between the page and who asks. */
-  @Test
-  void whoNeverReadsItsAnswersDoesNotKeepThePageFromOthers() throws Exception {
-    try (ServedBench bench = ServedBench.alone(folder, PORT).start()) {
-      String script = "GET /page.js HTTP/1.1\r\nHost: " + Raw.host(bench.port()) + "\r\n\r\n";
-      for (int i = 0; i < GREEDY; i++) {
-        ask(bench.port(), script.repeat(MANY_QUESTIONS));
-      }
-
-      assertGraded(bench);
-      Awaitility.await()
-          .atMost(PATIENCE)
-          .ignoreExceptions()
-          .until(() -> Raw.get(bench.port(), "/").startsWith("HTTP/1.1 200 "));
-    }
-  }
-
-  /** As much as goes without waiting. */
-  private void ask(int port, String questions) throws IOException {
-    SocketChannel channel = SocketChannel.open();
-    crowd.add(channel.socket());
-    channel.setOption(StandardSocketOptions.SO_RCVBUF, 4_096);
-    channel.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port));
-    channel.configureBlocking(false);
-    channel.write(ByteBuffer.wrap(questions.getBytes(StandardCharsets.UTF_8)));
   }
 }
