@@ -68,6 +68,8 @@ class ArchitectureTest {
         "pipeline",
         "capture record visit finding grade calibration measurement phase sample wire quantity");
     uses.put("json", "record visit finding grade calibration measurement phase wire quantity");
+    // The list of pumps names criteria files, and its ids are those that a scanner gives.
+    uses.put("register", "pipeline json visit grade");
     uses.put("seal", "json");
     uses.put("archive", "seal json record calibration");
     uses.put("link", "seal wire");
@@ -84,7 +86,7 @@ class ArchitectureTest {
         "daemon pipeline link seal json record visit grade calibration measurement phase sample wire");
     uses.put(
         "cli",
-        "page accuracy daemon report simulate link archive seal json pipeline capture record visit finding grade calibration"
+        "page accuracy daemon report simulate link archive seal register json pipeline capture record visit finding grade calibration"
             + " measurement phase sample wire quantity");
     return uses;
   }
@@ -111,7 +113,7 @@ class ArchitectureTest {
     Set<String> found = new TreeSet<>();
     MAIN.forEach(c -> found.add(c.getPackageName().substring(ROOT.length())));
 
-    assertThat(found).isEqualTo(packages()).hasSize(23);
+    assertThat(found).isEqualTo(packages()).hasSize(24);
     assertThat(MAIN.size()).isGreaterThan(250);
   }
 
@@ -153,6 +155,7 @@ class ArchitectureTest {
     "tools.jackson..,          json seal archive cli accuracy page, 20",
     "com.fasterxml..,          json,                  0",
     "org.erdtman..,            json,                  1",
+    "de.siegmar.fastcsv..,     register,              1",
     "picocli..,                cli,                   12",
     "org.tinylog..,            daemon,                1",
     "javax.crypto..,           seal,                  0",

@@ -1,0 +1,45 @@
+package org.thumbseal.register;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.thumbseal.json.CriteriaFile;
+import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.register.RegisterMistake.Kind;
+import org.thumbseal.register.RegisteredAsset.OwnCriteria;
+
+/** The criteria files that a register names, each read once. */
+final class CriteriaFiles {
+  private final Path folder;
+  private final Map<String, Reading> read = new HashMap<>();
+
+  /** What came of a file: criteria, or why not. */
+  private record Reading(Optional<OwnCriteria> criteria, String refusal) {}
+
+  /** Of a register in this folder. */
+  CriteriaFiles(Path folder) {
+    this.folder = folder;
+  }
+
+  Optional<OwnCriteria> of(RowCells cells) {
+    Optional<Reading> reading =
+        cells.strict(Column.CRITERIA).map(name -> read.computeIfAbsent(name, this::read));
+    reading
+        .filter(r -> r.criteria().isEmpty())
+        .ifPresent(r -> cells.no(Column.CRITERIA, Kind.CRITERIA_FILE, r.refusal()));
+    return reading.flatMap(Reading::criteria);
+  }
+
+  private Reading read(String name) {
+    try {
+      var criteria = CriteriaFile.read(folder.resolve(name));
+      return new Reading(Optional.of(new OwnCriteria(name, criteria)), "");
+    } catch (JsonRefusedException | InvalidPathException e) {
+      String why = e instanceof JsonRefusedException ? e.getMessage() : "no name of a file";
+      return new Reading(
+          Optional.empty(), "the criteria file " + RowCells.said(name) + ": " + why);
+    }
+  }
+}
