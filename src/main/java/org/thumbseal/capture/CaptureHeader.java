@@ -16,11 +16,14 @@ import org.thumbseal.wire.PlainLines;
  *
  * @param started wall clock at host time zero
  * @param facts the other header lines by key, in order: {@code source}, {@code asset}, {@code
- *     ambient-kpa}, {@code jar-l} and what else there may be
+ *     ambient-kpa}, {@code jar-l}, {@code rated-l-min} and what else there may be
  */
 public record CaptureHeader(Instant started, Map<String, String> facts) {
   /** Key of the header line that says how the lines are written. */
   public static final String FORMAT = "format";
+
+  /** Key of the header line with the pumping speed that the pump's papers promise, L/min. */
+  public static final String RATED_SPEED = "rated-l-min";
 
   static final String MAGIC = "# thumbseal capture 1";
 

@@ -1,5 +1,6 @@
 package org.thumbseal.cli;
 
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +17,7 @@ import org.thumbseal.seal.SealVerifier;
 import org.thumbseal.seal.TrustStore;
 import org.thumbseal.visit.BadScanException;
 import org.thumbseal.visit.ScannedCode;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -59,12 +61,21 @@ final class GradingOptions {
       description = "for a leak: the hose to the pump was pinched, so the pump cannot leak back")
   private boolean pinched;
 
-  GradingSettings settings() {
+  @Mixin private RegisterOption register = new RegisterOption();
+
+  /** What was said; a remark on it goes to {@code err}. */
+  GradingSettings settings(PrintWriter err) {
     checkRange("--ambient-kpa", ambient, 40, 115);
     checkRange("--altitude-m", altitude, -500, 11_000);
     checkRange("--jar-l", jar, 0.05, 50);
+    Optional<Criteria> limits = Optional.ofNullable(criteria).map(CriteriaCommand::read);
+    GradingSettings said = settings(limits.orElse(Criteria.DEFAULT));
+    return register.read(limits, err).map(kept -> said.withPumps(kept.pumps())).orElse(said);
+  }
+
+  private GradingSettings settings(Criteria limits) {
     return new GradingSettings(
-        readCriteria(),
+        limits,
         givenAsset(),
         Optional.ofNullable(ambient),
         Optional.ofNullable(altitude),
@@ -135,10 +146,5 @@ final class GradingOptions {
     return value == Math.rint(value) && Math.abs(value) < 1e9
         ? Long.toString((long) value)
         : Double.toString(value);
-  }
-
-  private Criteria readCriteria() {
-    Path file = criteria;
-    return file == null ? Criteria.DEFAULT : CriteriaCommand.read(file);
   }
 }

@@ -3,8 +3,10 @@ package org.thumbseal.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
@@ -64,12 +66,13 @@ final class ReplayCommand implements Callable<Integer> {
   @Mixin private ArchiveOptions storing = new ArchiveOptions();
   @Mixin private CalibrationOptions calibrations = new CalibrationOptions();
 
+  private final Set<String> missed = new HashSet<>();
   private int worst = ExitCode.GOOD;
 
   @Override
   public Integer call() {
     requireOneForm();
-    GradingSettings said = lines.into(grading.settings());
+    GradingSettings said = lines.into(grading.settings(spec.commandLine().getErr()));
     Optional<Columns> table = parseColumns();
     Optional<Archive> archive = storing.open(spec.commandLine().getErr());
     try {
@@ -117,6 +120,7 @@ final class ReplayCommand implements Callable<Integer> {
       }
       for (ResultDocument result : results) {
         print(result);
+        remark(result, settings);
         archive.ifPresent(a -> tell(storing.store(a, result, file)));
         note(result.grade().verdict() == Verdict.PASS ? ExitCode.GOOD : ExitCode.NOT_PASSED);
       }
@@ -125,6 +129,17 @@ final class ReplayCommand implements Callable<Integer> {
     } catch (RuntimeException e) {
       complain(ExitCode.MACHINE, file + ": an error of this program, please report it: " + e);
     }
+  }
+
+  private void remark(ResultDocument result, GradingSettings settings) {
+    result
+        .asset()
+        .filter(id -> settings.pumps().misses(id) && missed.add(id))
+        .ifPresent(id -> say(id + " is not in the register; it is graded all the same"));
+  }
+
+  private void say(String message) {
+    spec.commandLine().getErr().println("thumbseal: " + Printable.line(message));
   }
 
   /** The same evidence has the same id: graded again, even by other criteria, it is not added. */
@@ -158,7 +173,7 @@ final class ReplayCommand implements Callable<Integer> {
   }
 
   private void complain(int code, String message) {
-    spec.commandLine().getErr().println("thumbseal: " + Printable.line(message));
+    say(message);
     note(code);
   }
 

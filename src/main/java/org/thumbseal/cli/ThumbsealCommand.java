@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
       AccuracyCommand.class,
       PortsCommand.class,
       CriteriaCommand.class,
+      RegisterCommand.class,
       KeyCommand.class,
       SchemaCommand.class,
       HelpCommand.class

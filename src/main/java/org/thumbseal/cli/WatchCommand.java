@@ -64,7 +64,7 @@ final class WatchCommand implements Callable<Integer> {
   public Integer call() {
     // A mistake in it shall leave neither key nor folder behind.
     paging.address();
-    var said = lines.into(grading.settings());
+    var said = lines.into(grading.settings(spec.commandLine().getErr()));
     BenchPrinter printer =
         new BenchPrinter(spec.commandLine().getOut(), spec.commandLine().getErr());
     List<LinkAddress> addresses = addresses();

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Optional;
 import org.thumbseal.phase.PhaseEvent;
+import org.thumbseal.pipeline.KnownPumps;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.sample.StreamEvent;
@@ -28,6 +29,9 @@ public interface BenchListener {
    * @param started the start that waits; absent where there is none, or none any more
    */
   default void visit(String port, Visit visit, Optional<Started> started) {}
+
+  /** More, or something else, is known of pumps: the next test at a port is graded by it. */
+  default void pumps(String port, KnownPumps pumps) {}
 
   /** Something a person should know, in one line that begins with the address of the port. */
   void notice(String text);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.thumbseal.phase.PhaseEvent;
+import org.thumbseal.pipeline.KnownPumps;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.sample.StreamEvent;
@@ -56,6 +57,11 @@ public final class BenchListeners implements BenchListener {
   @Override
   public void visit(String port, Visit visit, Optional<Started> started) {
     tell(l -> l.visit(port, visit, started));
+  }
+
+  @Override
+  public void pumps(String port, KnownPumps pumps) {
+    tell(l -> l.pumps(port, pumps));
   }
 
   @Override

@@ -5,10 +5,14 @@ import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.capture.CaptureHeader;
+import org.thumbseal.grade.Criteria;
 import org.thumbseal.grade.Verdict;
 import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.pipeline.KnownPump;
+import org.thumbseal.pipeline.KnownPumps;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.visit.SaidStart;
 import org.thumbseal.visit.StartedBy;
@@ -17,12 +21,27 @@ import org.thumbseal.visit.VisitFacts;
 
 /** What is said about the tests of one port, at the start of the program and at the bench. */
 final class BenchSayings {
-  private final GradingSettings settings;
+  private GradingSettings settings;
   private Visit visit = Visit.NONE;
   private @Nullable SaidStart start;
 
   BenchSayings(GradingSettings settings) {
     this.settings = settings;
+  }
+
+  /** As the next test is graded. */
+  GradingSettings settings() {
+    return settings;
+  }
+
+  /** Looks whether more is known of pumps now; whether it is. */
+  boolean renew(Consumer<String> remark) {
+    KnownPumps before = settings.pumps();
+    KnownPumps now = before.now(remark);
+    if (now != before) {
+      settings = settings.withPumps(now);
+    }
+    return now != before;
   }
 
   void visit(Visit said) {
@@ -58,6 +77,14 @@ final class BenchSayings {
     visit = judged ? Visit.NONE : visit;
   }
 
+  private Criteria.Equipment known() {
+    return visit()
+        .asset()
+        .flatMap(settings.pumps()::of)
+        .map(KnownPump::equipment)
+        .orElse(Criteria.Equipment.UNKNOWN);
+  }
+
   /** All of it, so that a replay needs no options. */
   CaptureHeader header(Instant wallClock, String source) {
     Map<String, String> facts = new LinkedHashMap<>();
@@ -67,7 +94,14 @@ final class BenchSayings {
     visit().asset().ifPresent(asset -> facts.put("asset", asset));
     settings.ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
     settings.altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
-    settings.jarLitres().ifPresent(v -> facts.put("jar-l", v.toString()));
+    Criteria.Equipment known = known();
+    settings
+        .jarLitres()
+        .or(known::jarLitres)
+        .ifPresent(v -> facts.put("jar-l", v.toString()));
+    known
+        .ratedLitresPerMinute()
+        .ifPresent(v -> facts.put(CaptureHeader.RATED_SPEED, v.toString()));
     if (settings.pinched()) {
       facts.put("pinched", "true");
     }

@@ -109,7 +109,8 @@ public final class InterruptedCaptures {
         Optional.empty(),
         settings.calibrations(),
         settings.sound().filter(sound -> samePump),
-        false);
+        false)
+        .withPumps(settings.pumps());
   }
 
   private void store(Path file, Capture capture, byte[] bytes, List<ResultDocument> results)

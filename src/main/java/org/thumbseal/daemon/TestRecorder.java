@@ -1,16 +1,20 @@
 package org.thumbseal.daemon;
 
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureLine;
 import org.thumbseal.json.ResultTree;
+import org.thumbseal.phase.Phase;
 import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.pipeline.Grader;
 import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.pipeline.KnownPumps;
 import org.thumbseal.pipeline.LiveListener;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
@@ -33,18 +37,19 @@ public final class TestRecorder implements SessionHandler, PortDesk {
   static final String UNNAMED = "capture.log";
 
   private final String port;
-  private final GradingSettings settings;
   private final ResultStore store;
   private final BenchListener listener;
   private final OpenRecording recording;
   private final BenchSayings sayings;
   private Instant openedAt = Instant.EPOCH;
   private String openedAs = "";
-  private Told told = new Told(Visit.NONE, Optional.empty());
+  private final Set<String> missed = new HashSet<>();
+  private Told told;
+  private boolean pumpOn;
   private @Nullable LiveStream live;
 
   /** What the listener knows. */
-  private record Told(Visit visit, Optional<Start> start) {}
+  private record Told(Visit visit, Optional<Start> start, KnownPumps pumps) {}
 
   /**
    * Makes a recorder for a port.
@@ -57,8 +62,8 @@ public final class TestRecorder implements SessionHandler, PortDesk {
   public TestRecorder(
       String port, GradingSettings settings, ResultStore store, BenchListener listener) {
     this.port = port;
-    this.settings = settings;
     this.sayings = new BenchSayings(settings);
+    this.told = new Told(Visit.NONE, Optional.empty(), settings.pumps());
     this.store = store;
     this.listener = listener;
     this.recording = store.recording(port);
@@ -68,6 +73,7 @@ public final class TestRecorder implements SessionHandler, PortDesk {
   public synchronized void opened(Instant wallClock, String source) {
     openedAt = wallClock;
     openedAs = source;
+    sayings.renew(listener::notice);
     LiveStream stream = new LiveStream(sayings.header(wallClock, source), new Seen());
     live = stream;
     listener.opened(port, wallClock, stream);
@@ -79,10 +85,11 @@ public final class TestRecorder implements SessionHandler, PortDesk {
   public synchronized void line(long hostMicros, String line) {
     LiveStream stream = live;
     if (stream != null) {
-      store.health().heard(settings.lineFormat().decode(line));
+      store.health().heard(sayings.settings().lineFormat().decode(line));
       stream.accept(hostMicros, line);
       recording.tick(hostMicros);
       forgetStart(stream);
+      testsBegin(stream);
       tellSayings();
       listener.line(port, hostMicros);
     }
@@ -121,6 +128,7 @@ public final class TestRecorder implements SessionHandler, PortDesk {
 
   @Override
   public synchronized void visit(Visit visit) {
+    renew();
     Visit before = sayings.visit();
     sayings.visit(visit);
     if (!sayings.visit().equals(before)) {
@@ -131,6 +139,7 @@ public final class TestRecorder implements SessionHandler, PortDesk {
 
   @Override
   public synchronized Optional<StartRefusal> start(StartedBy by, Optional<String> asset) {
+    renew();
     asset.ifPresent(id -> visit(sayings.visit().withAsset(id)));
     LiveStream stream = live;
     if (stream != null && sayings.visit().forbidsMains()) {
@@ -143,6 +152,23 @@ public final class TestRecorder implements SessionHandler, PortDesk {
     said.ifPresent(start -> writeSayings());
     tellSayings();
     return said.isPresent() ? Optional.empty() : Optional.of(StartRefusal.NOT_CONNECTED);
+  }
+
+  /** Where nobody says that a test begins, the pump that is switched on does. */
+  private void testsBegin(LiveStream stream) {
+    if (pumpOn && !stream.isBusy()) {
+      pumpOn = false;
+      renew();
+    }
+  }
+
+  /** What is known of pumps changes between tests, never within one. */
+  private void renew() {
+    LiveStream stream = live;
+    boolean within = stream != null && (stream.isBusy() || stream.isBlocked());
+    if (!within && sayings.renew(listener::notice)) {
+      writeSayings();
+    }
   }
 
   /** One that ended without a test, for the sensor began anew, must not begin one in a replay. */
@@ -164,13 +190,29 @@ public final class TestRecorder implements SessionHandler, PortDesk {
 
   private void tellSayings() {
     LiveStream stream = live;
-    Told now = new Told(sayings.visit(), stream == null ? Optional.empty() : stream.waiting());
+    KnownPumps pumps = sayings.settings().pumps();
+    Optional<Start> waiting = stream == null ? Optional.empty() : stream.waiting();
+    Told now = new Told(sayings.visit(), waiting, pumps);
     if (!now.equals(told)) {
+      if (!pumps.equals(told.pumps())) {
+        listener.pumps(port, pumps);
+      }
       told = now;
       double left = stream == null ? 0 : stream.secondsLeft();
       Optional<StartedBy> by = now.start().map(this::by);
       listener.visit(port, now.visit(), by.map(who -> new Started(who, left)));
+      remarkUnknown(now);
     }
+  }
+
+  private void remarkUnknown(Told now) {
+    now.visit()
+        .asset()
+        .filter(id -> now.pumps().misses(id) && missed.add(id))
+        .ifPresent(
+            id ->
+                listener.notice(
+                    port + ": " + id + " is not in the register; it is tested all the same"));
   }
 
   private StartedBy by(Start start) {
@@ -182,6 +224,7 @@ public final class TestRecorder implements SessionHandler, PortDesk {
     @Override
     public void phase(PhaseEvent.Entered phase) {
       listener.phase(port, phase);
+      pumpOn |= phase.phase() == Phase.OPEN;
       recording.force();
     }
 
@@ -226,7 +269,7 @@ public final class TestRecorder implements SessionHandler, PortDesk {
     byte[] bytes = capture.format();
     Grader.Source source = Grader.Source.capture(UNNAMED, Sha256.hex(bytes));
     List<ResultDocument> results =
-        Grader.grade(capture, source, settings.forPumpOf(capture.header()));
+        Grader.grade(capture, source, sayings.settings().forPumpOf(capture.header()));
     results.forEach(result -> listener.graded(port, result));
     if (results.isEmpty()) {
       listener.notice(

@@ -74,6 +74,20 @@ public record Criteria(
     check("openVacuumLimit in kPa", openKilopascals, 0.1, 100);
   }
 
+  /** The same limits for a pump of another rated speed, L/min. */
+  public Criteria withRatedSpeed(Optional<Double> litresPerMinute) {
+    return new Criteria(
+        name,
+        riseKilopascals,
+        riseSeconds,
+        usualRiseFrom,
+        maximumKilopascals,
+        openKilopascals,
+        altitudeRule,
+        decisionRule,
+        new Equipment(equipment.jarLitres(), litresPerMinute));
+  }
+
   private static void check(String name, double value, double low, double high) {
     if (!(value >= low && value <= high)) {
       throw new IllegalArgumentException(

@@ -18,6 +18,7 @@ import org.thumbseal.daemon.Started;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.pipeline.KnownPumps;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.sample.StreamEvent;
@@ -35,6 +36,7 @@ public final class LiveBench implements BenchListener {
   private final List<Runnable> wakers = new ArrayList<>();
   private final HostClock clock;
   private long noticed;
+  private volatile KnownPumps pumps;
 
   /**
    * Begins with nothing connected.
@@ -45,6 +47,7 @@ public final class LiveBench implements BenchListener {
    */
   public LiveBench(List<String> names, GradingSettings settings, HostClock clock) {
     this.clock = clock;
+    this.pumps = settings.pumps();
     names.forEach(name -> ports.put(name, new LivePort(name, settings)));
   }
 
@@ -71,6 +74,11 @@ public final class LiveBench implements BenchListener {
   /** The last notices, oldest first. */
   synchronized List<Notice> notices() {
     return List.copyOf(notices);
+  }
+
+  /** What is known of pumps. */
+  KnownPumps pumps() {
+    return pumps;
   }
 
   private void at(String port, Consumer<LivePort> news) {
@@ -113,6 +121,12 @@ public final class LiveBench implements BenchListener {
   @Override
   public void visit(String port, Visit visit, Optional<Started> started) {
     wakeAfter(port, live -> live.visit(visit, started));
+  }
+
+  @Override
+  public void pumps(String port, KnownPumps now) {
+    pumps = now;
+    wakeAfter(port, live -> live.pumps(now));
   }
 
   @Override

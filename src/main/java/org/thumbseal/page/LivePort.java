@@ -11,6 +11,7 @@ import org.thumbseal.json.Json;
 import org.thumbseal.phase.Phase;
 import org.thumbseal.phase.PhaseEvent;
 import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.pipeline.KnownPumps;
 import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.sample.StreamEvent;
@@ -33,7 +34,7 @@ final class LivePort {
   private static final double BEFORE_BLOCKING = 0.1;
 
   private final String name;
-  private final GradingSettings settings;
+  private GradingSettings settings;
   private final DrawnCurve curve = new DrawnCurve();
   private final LiveScale scale = new LiveScale();
   private PortState link = PortState.ABSENT;
@@ -81,7 +82,7 @@ final class LivePort {
     stream = null;
     phase = null;
     newest = null;
-    facts = LiveFacts.unknown(settings);
+    facts = LiveFacts.unknown(graded());
   }
 
   synchronized void reading(StreamEvent event) {
@@ -113,7 +114,7 @@ final class LivePort {
     if (live != null && quality.line(hostMicros)) {
       LiveFacts now = LiveFacts.of(live, settings);
       scale.know(now, settings, wallClock);
-      ObjectNode tree = now.tree(settings, scale.isCalibrated());
+      ObjectNode tree = now.tree(graded(), scale.isCalibrated());
       ObjectNode line = quality.tree(live);
       scale.zero().ifPresent(zero -> LineQuality.put(line, "zero", zero, 3));
       tree.set("quality", line);
@@ -167,6 +168,24 @@ final class LivePort {
   synchronized void visit(Visit now, Optional<Started> start) {
     visit = now;
     started = start;
+    withoutSensor();
+  }
+
+  synchronized void pumps(KnownPumps now) {
+    settings = settings.withPumps(now);
+    withoutSensor();
+  }
+
+  /** With one, the facts are told anew all the time. */
+  private void withoutSensor() {
+    if (stream == null) {
+      facts = LiveFacts.unknown(graded());
+    }
+  }
+
+  /** As a test of the pump on the bench would be. */
+  private GradingSettings graded() {
+    return settings.withCriteriaOf(visit.asset());
   }
 
   /** All members but the curve. */

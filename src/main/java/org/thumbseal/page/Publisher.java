@@ -10,6 +10,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.thumbseal.json.Json;
 import org.thumbseal.link.HostClock;
+import org.thumbseal.pipeline.KnownPumps;
 import org.thumbseal.record.Software;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -34,6 +35,7 @@ final class Publisher implements AutoCloseable {
   private final BlockingQueue<Boolean> news = new ArrayBlockingQueue<>(1);
   private final Thread thread = new Thread(this::run, "page events");
   private volatile boolean closed;
+  private KnownPumps pumps = KnownPumps.NONE;
   private long noticed;
   private long restlessAt;
   private long beatAt;
@@ -116,10 +118,19 @@ final class Publisher implements AutoCloseable {
     for (PortNews port : ports) {
       port.since(restless).forEach(this::tell);
     }
+    tellPumps();
     notices().forEach(notice -> tell(PageEvent.of("notice", tree(notice))));
     if (now - beatAt >= BEAT_NANOS) {
       beatAt = now;
       tell(PageEvent.of("beat", Json.object().put("now", clock.wall().toEpochMilli())));
+    }
+  }
+
+  private void tellPumps() {
+    KnownPumps now = bench.pumps();
+    if (!now.equals(pumps)) {
+      pumps = now;
+      tell(PageEvent.of("register", Json.object().set("register", PumpsTree.of(now))));
     }
   }
 
@@ -158,6 +169,10 @@ final class Publisher implements AutoCloseable {
     ObjectNode whole = Json.object();
     whole.put("version", Software.VERSION).put("now", clock.wall().toEpochMilli());
     whole.put("results", results);
+    pumps = bench.pumps();
+    if (!pumps.equals(KnownPumps.NONE)) {
+      whole.set("register", PumpsTree.of(pumps));
+    }
     ArrayNode all = whole.putArray("ports");
     ports.forEach(port -> all.add(port.whole()));
     ArrayNode said = whole.putArray("notices");

@@ -57,7 +57,8 @@ final class Facts {
           .map(Double::valueOf)
           .filter(v -> v >= -500 && v <= 11_000)
           .filter(v -> !key.equals("ambient-kpa") || AmbientPressure.isPlausible(v))
-          .filter(v -> !key.equals("jar-l") || v > 0);
+          .filter(v -> !key.equals("jar-l") || v > 0)
+          .filter(v -> !key.equals(CaptureHeader.RATED_SPEED) || (v >= 0.1 && v <= 1_000));
     } catch (NumberFormatException e) {
       return Optional.empty();
     }

@@ -7,11 +7,13 @@ import java.util.Optional;
 import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.capture.BareRecording;
 import org.thumbseal.capture.Capture;
+import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Table;
 import org.thumbseal.finding.Finding;
 import org.thumbseal.finding.Findings;
 import org.thumbseal.finding.SoundRecord;
+import org.thumbseal.grade.Criteria;
 import org.thumbseal.grade.Grade;
 import org.thumbseal.grade.Limits;
 import org.thumbseal.measurement.Measurement;
@@ -41,11 +43,19 @@ public final class Grader {
   private final Recording recording;
   private final Source source;
   private final GradingSettings settings;
+  private final Criteria.Equipment known;
+  private final Criteria criteria;
 
   private Grader(Recording recording, Source source, GradingSettings settings) {
     this.recording = recording;
     this.source = source;
-    this.settings = settings;
+    this.settings = settings.withCriteriaOf(asset(recording, settings));
+    this.known =
+        asset(recording, settings)
+            .flatMap(settings.pumps()::of)
+            .map(KnownPump::equipment)
+            .orElse(Criteria.Equipment.UNKNOWN);
+    this.criteria = this.settings.criteria().withRatedSpeed(ratedSpeed());
   }
 
   /**
@@ -66,6 +76,13 @@ public final class Grader {
   /** What was seen, and what is said of it. */
   private record Outcome(
       Observed observed, Grade grade, List<Finding> findings, Optional<String> comparedWith) {}
+
+  private static Optional<String> asset(Recording recording, GradingSettings settings) {
+    return settings
+        .asset()
+        .or(() -> recording.header().fact("asset"))
+        .filter(id -> !id.isBlank());
+  }
 
   /** The results of the tests in a capture, in order; none where no test was found. */
   public static List<ResultDocument> grade(
@@ -109,12 +126,12 @@ public final class Grader {
   }
 
   private Outcome unblocked(Unblocked start) {
-    Grade grade = remarked(Grade.of(start, settings.criteria()));
+    Grade grade = remarked(Grade.of(start, criteria));
     return new Outcome(start, grade, List.of(), Optional.empty());
   }
 
   private Outcome measured(Measurement measurement) {
-    Grade grade = remarked(Grade.of(measurement, settings.criteria()));
+    Grade grade = remarked(Grade.of(measurement, criteria));
     return new Outcome(
         measurement,
         grade,
@@ -126,7 +143,7 @@ public final class Grader {
     Optional<StartedBy> by = start.map(this::by);
     return new ResultDocument(
         ResultId.of(source.sha256(), test.ordinal()),
-        settings.asset().or(() -> recording.header().fact("asset")).filter(a -> !a.isBlank()),
+        asset(recording, settings),
         VisitFacts.checks(recording.header().facts()),
         facts(
             test,
@@ -164,7 +181,15 @@ public final class Grader {
     return settings
         .jarLitres()
         .or(() -> Facts.number(recording.header(), "jar-l"))
-        .or(() -> settings.criteria().equipment().jarLitres());
+        .or(known::jarLitres)
+        .or(() -> criteria.equipment().jarLitres());
+  }
+
+  /** As for the jar: what the record says, what is kept of the pump, what goes with the limits. */
+  private Optional<Double> ratedSpeed() {
+    return Facts.number(recording.header(), CaptureHeader.RATED_SPEED)
+        .or(known::ratedLitresPerMinute)
+        .or(() -> settings.criteria().equipment().ratedLitresPerMinute());
   }
 
   /** By the start of the test alone, so that it is the same on whatever day it is graded. */
@@ -192,7 +217,7 @@ public final class Grader {
         Facts.ambient(settings, recording.header(), test.ambient()),
         jarLitres(),
         isPinched(),
-        ambient -> Limits.of(settings.criteria(), ambient).riseKilopascals(),
+        ambient -> Limits.of(criteria, ambient).riseKilopascals(),
         calibration(test),
         recording.plain().filter(p -> !p.isTimed()).isPresent()
             ? SampleTimes.ARRIVAL

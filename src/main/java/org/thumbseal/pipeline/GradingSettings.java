@@ -22,6 +22,7 @@ import org.thumbseal.wire.PlainLines;
  * @param pinched whether the hose between jar and pump was pinched for the decay
  * @param lines how the lines of a sensor are written that does not speak the wire protocol
  * @param sensor id of a sensor that does not say who it is
+ * @param pumps what is known of pumps; where it has criteria they go before {@code criteria}
  */
 public record GradingSettings(
     Criteria criteria,
@@ -33,7 +34,8 @@ public record GradingSettings(
     Optional<SoundRecord> sound,
     boolean pinched,
     Optional<PlainLines> lines,
-    Optional<String> sensor) {
+    Optional<String> sensor,
+    KnownPumps pumps) {
   /** Of a sensor that says of itself what has to be known. */
   public GradingSettings(
       Criteria criteria,
@@ -54,7 +56,8 @@ public record GradingSettings(
         sound,
         pinched,
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        KnownPumps.NONE);
   }
 
   /** Nothing said, default criteria. */
@@ -69,7 +72,8 @@ public record GradingSettings(
           Optional.empty(),
           false,
           Optional.empty(),
-          Optional.empty());
+          Optional.empty(),
+          KnownPumps.NONE);
 
   /** The same with other limits. */
   public GradingSettings withCriteria(Criteria limits) {
@@ -83,7 +87,8 @@ public record GradingSettings(
         sound,
         pinched,
         lines,
-        sensor);
+        sensor,
+        pumps);
   }
 
   /** The same for a pump. */
@@ -98,7 +103,8 @@ public record GradingSettings(
         sound,
         pinched,
         lines,
-        sensor);
+        sensor,
+        pumps);
   }
 
   /** The same for the pump that a record names; a sound record of another one does not count. */
@@ -114,7 +120,8 @@ public record GradingSettings(
         sound.filter(s -> samePump),
         pinched,
         lines,
-        sensor);
+        sensor,
+        pumps);
   }
 
   /** The same with these calibrations. */
@@ -129,7 +136,8 @@ public record GradingSettings(
         sound,
         pinched,
         lines,
-        sensor);
+        sensor,
+        pumps);
   }
 
   /** The same with a sound record of the same pump to compare with. */
@@ -144,7 +152,8 @@ public record GradingSettings(
         Optional.of(earlier),
         pinched,
         lines,
-        sensor);
+        sensor,
+        pumps);
   }
 
   /**
@@ -164,7 +173,29 @@ public record GradingSettings(
         sound,
         pinched,
         format,
-        id);
+        id,
+        pumps);
+  }
+
+  /** The same with these pumps known. */
+  public GradingSettings withPumps(KnownPumps known) {
+    return new GradingSettings(
+        criteria,
+        asset,
+        ambientKilopascals,
+        altitudeMetres,
+        jarLitres,
+        calibrations,
+        sound,
+        pinched,
+        lines,
+        sensor,
+        known);
+  }
+
+  /** The same with the criteria that are known for a pump, if there are such. */
+  public GradingSettings withCriteriaOf(Optional<String> pump) {
+    return pump.flatMap(pumps::of).flatMap(KnownPump::criteria).map(this::withCriteria).orElse(this);
   }
 
   /** How lines are written that come over a port. */

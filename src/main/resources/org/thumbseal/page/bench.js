@@ -30,6 +30,7 @@ export class Bench {
     on("port", (change) => this.port(change));
     on("points", (more) => this.add(more));
     on("notice", (notice) => (this.notices = [...this.notices, notice].slice(-20)));
+    on("register", ({ register }) => (this.about = { ...this.about, register }));
     on("beat", () => {});
     this.source.onerror = () => this.silent();
   }

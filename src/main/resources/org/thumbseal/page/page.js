@@ -4,6 +4,7 @@ import { Checks, element } from "./checks.js";
 import { Curve } from "./curve.js";
 import { showFacts } from "./facts.js";
 import { whatNow } from "./now.js";
+import { aboutPump, isUnlisted, offer } from "./register.js";
 import { listenToScanner } from "./scanner.js";
 import { inUnit, placesOf, UNITS } from "./units.js";
 import { showVerdict } from "./verdict.js";
@@ -55,6 +56,7 @@ function show() {
   curve.draw(judged ? { ...p, blockedAt: p.result.blockedAt ?? p.blockedAt } : p, bench.points.get(chosen) ?? []);
   showAnswer(p, judged);
   showActions(p, judged);
+  offer($("known"), bench.about?.register);
   showFacts($("facts"), $("notices"), p, bench);
 }
 
@@ -98,6 +100,7 @@ function showReading(p) {
   const known = bench.alive && p?.link === "streaming" && p.vacuum !== undefined;
   $("reading").classList.toggle("stale", !known && p?.vacuum !== undefined);
   $("pump").textContent = p?.visit?.asset ?? say("asset.none");
+  $("about").textContent = aboutPump(bench.about?.register, p?.visit?.asset);
   $("kpa").textContent = p?.vacuum === undefined ? "–" : number(Math.abs(p.vacuum) < 0.05 ? 0 : p.vacuum, 1);
   const unit = $("unit").value;
   $("other").textContent = unit && p?.vacuum !== undefined ? `${number(inUnit(p.vacuum, unit), placesOf(unit))} ${unit}` : "";
@@ -147,7 +150,7 @@ async function take(text) {
   putAway = port()?.result?.id ?? null;
   if (await visit({ asset: code.asset, checks: sameAsset(code.asset) })) {
     $("asset").value = "";
-    answered({}, say("asset.taken", code.asset));
+    answered({}, say(isUnlisted(bench.about?.register, code.asset) ? "asset.unlisted" : "asset.taken", code.asset));
     $("start").focus();
   }
 }
