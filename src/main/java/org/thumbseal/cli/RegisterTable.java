@@ -20,7 +20,14 @@ import org.thumbseal.register.Status;
 final class RegisterTable {
   private static final List<String> TITLES =
       List.of(
-          "id", "status", "jar_l", "rated_l_min", "criteria", "in_service", "months", "location",
+          "id",
+          "status",
+          "jar_l",
+          "rated_l_min",
+          "criteria",
+          "in_service",
+          "months",
+          "location",
           "description");
 
   private RegisterTable() {}

@@ -95,13 +95,8 @@ final class BenchSayings {
     settings.ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
     settings.altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
     Criteria.Equipment known = known();
-    settings
-        .jarLitres()
-        .or(known::jarLitres)
-        .ifPresent(v -> facts.put("jar-l", v.toString()));
-    known
-        .ratedLitresPerMinute()
-        .ifPresent(v -> facts.put(CaptureHeader.RATED_SPEED, v.toString()));
+    settings.jarLitres().or(known::jarLitres).ifPresent(v -> facts.put("jar-l", v.toString()));
+    known.ratedLitresPerMinute().ifPresent(v -> facts.put(CaptureHeader.RATED_SPEED, v.toString()));
     if (settings.pinched()) {
       facts.put("pinched", "true");
     }

@@ -102,14 +102,14 @@ public final class InterruptedCaptures {
   private GradingSettings settingsFor(CaptureHeader header) {
     boolean samePump = header.fact("asset").equals(settings.asset());
     return new GradingSettings(
-        settings.criteria(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        settings.calibrations(),
-        settings.sound().filter(sound -> samePump),
-        false)
+            settings.criteria(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            settings.calibrations(),
+            settings.sound().filter(sound -> samePump),
+            false)
         .withPumps(settings.pumps());
   }
 

@@ -78,10 +78,7 @@ public final class Grader {
       Observed observed, Grade grade, List<Finding> findings, Optional<String> comparedWith) {}
 
   private static Optional<String> asset(Recording recording, GradingSettings settings) {
-    return settings
-        .asset()
-        .or(() -> recording.header().fact("asset"))
-        .filter(id -> !id.isBlank());
+    return settings.asset().or(() -> recording.header().fact("asset")).filter(id -> !id.isBlank());
   }
 
   /** The results of the tests in a capture, in order; none where no test was found. */

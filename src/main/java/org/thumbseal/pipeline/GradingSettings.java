@@ -195,7 +195,10 @@ public record GradingSettings(
 
   /** The same with the criteria that are known for a pump, if there are such. */
   public GradingSettings withCriteriaOf(Optional<String> pump) {
-    return pump.flatMap(pumps::of).flatMap(KnownPump::criteria).map(this::withCriteria).orElse(this);
+    return pump.flatMap(pumps::of)
+        .flatMap(KnownPump::criteria)
+        .map(this::withCriteria)
+        .orElse(this);
   }
 
   /** How lines are written that come over a port. */

@@ -12,15 +12,15 @@ import org.thumbseal.register.RegisteredAsset.OwnCriteria;
 
 /** The criteria files that a register names, each read once. */
 final class CriteriaFiles {
-  private final Path folder;
+  private final Path register;
   private final Map<String, Reading> read = new HashMap<>();
 
   /** What came of a file: criteria, or why not. */
   private record Reading(Optional<OwnCriteria> criteria, String refusal) {}
 
-  /** Of a register in this folder. */
-  CriteriaFiles(Path folder) {
-    this.folder = folder;
+  /** Of this register; they lie in its folder, or from there. */
+  CriteriaFiles(Path register) {
+    this.register = register;
   }
 
   Optional<OwnCriteria> of(RowCells cells) {
@@ -34,12 +34,11 @@ final class CriteriaFiles {
 
   private Reading read(String name) {
     try {
-      var criteria = CriteriaFile.read(folder.resolve(name));
+      var criteria = CriteriaFile.read(register.resolveSibling(name));
       return new Reading(Optional.of(new OwnCriteria(name, criteria)), "");
     } catch (JsonRefusedException | InvalidPathException e) {
       String why = e instanceof JsonRefusedException ? e.getMessage() : "no name of a file";
-      return new Reading(
-          Optional.empty(), "the criteria file " + RowCells.said(name) + ": " + why);
+      return new Reading(Optional.empty(), "the criteria file " + RowCells.said(name) + ": " + why);
     }
   }
 }

@@ -51,7 +51,9 @@ final class Header {
 
   private void alike(Place place, Column meant) {
     mistakes.add(
-        place, Kind.ALIKE_COLUMN, "is kept, but not used; if you mean it, call it " + meant.title());
+        place,
+        Kind.ALIKE_COLUMN,
+        "is kept, but not used; if you mean it, call it " + meant.title());
   }
 
   private boolean isTwice(int index, String title) {

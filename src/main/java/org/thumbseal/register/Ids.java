@@ -93,7 +93,10 @@ final class Ids {
       mistakes.add(
           place,
           Kind.ALIKE_ID,
-          RowCells.said(id) + " is easily taken for " + RowCells.said(like) + " in row "
+          RowCells.said(id)
+              + " is easily taken for "
+              + RowCells.said(like)
+              + " in row "
               + other.row());
     }
   }

@@ -11,8 +11,8 @@ import org.thumbseal.pipeline.KnownPump;
 import org.thumbseal.pipeline.KnownPumps;
 
 /**
- * A register that is looked at again before every test. One that was changed well is taken from then
- * on; one that was broken is told of once, and the one before is kept.
+ * A register that is looked at again before every test. One that was changed well is taken from
+ * then on; one that was broken is told of once, and the one before is kept.
  */
 public final class KeptRegister {
   private final Path file;

@@ -12,7 +12,9 @@ final class Look {
   /** Each pair: what is there, what it is taken for. Latin, then Greek and Cyrillic look-alikes. */
   private static final String ALIKE =
       "o0i1l1|1s5z2b8"
-          + "\u03bf0\u03b91\u03b1a\u03b5e\u03ba" + "k\u03bcm\u03bdn\u03c1p\u03c4t\u03c5y\u03c7x\u03b6" + "2\u03b7h\u03b28"
+          + "\u03bf0\u03b91\u03b1a\u03b5e\u03ba"
+          + "k\u03bcm\u03bdn\u03c1p\u03c4t\u03c5y\u03c7x\u03b6"
+          + "2\u03b7h\u03b28"
           + "\u043e0\u04561\u0430a\u0435e\u043ak\u043cm\u043dh\u0440p\u0441c\u0442t\u0443y\u0445x\u04555\u04328";
 
   private Look() {}

@@ -40,7 +40,7 @@ public final class RegisterFile {
   }
 
   private static Register read(String text, Path file, LocalDate today, Mistakes mistakes) {
-    CriteriaFiles criteria = new CriteriaFiles(file.toAbsolutePath().getParent());
+    CriteriaFiles criteria = new CriteriaFiles(file.toAbsolutePath());
     return new RegisterReader(text, criteria, today, mistakes).read();
   }
 

@@ -67,13 +67,15 @@ final class RegisterReader {
       boolean hidden =
           separator.cells(line).stream()
               .filter(cell -> other != separator && cell.indexOf(other.sign()) >= 0)
-              .anyMatch(
-                  cell -> other.cells(cell).stream().anyMatch(n -> Column.of(n).isPresent()));
+              .anyMatch(cell -> other.cells(cell).stream().anyMatch(n -> Column.of(n).isPresent()));
       if (hidden) {
         mistakes.add(
             1,
             Kind.MIXED_SEPARATORS,
-            "the names are separated by " + separator.word() + " and by " + other.word()
+            "the names are separated by "
+                + separator.word()
+                + " and by "
+                + other.word()
                 + ": use one of them in the whole file");
       }
     }
@@ -114,9 +116,15 @@ final class RegisterReader {
           row.number(),
           other.isPresent() ? Kind.MIXED_SEPARATORS : Kind.CELL_COUNT,
           (cells == 1 ? "has 1 cell" : "has " + cells + " cells")
-              + ", the header line " + header.size()
+              + ", the header line "
+              + header.size()
               + other
-                  .map(o -> ": it is separated by " + o.word() + ", the header by " + separator.word())
+                  .map(
+                      o ->
+                          ": it is separated by "
+                              + o.word()
+                              + ", the header by "
+                              + separator.word())
                   .orElse(": a separator is missing or too many, or a cell needs quotes"));
       return false;
     }
@@ -162,8 +170,7 @@ final class RegisterReader {
   private static Criteria.Equipment equipment(RowCells cells) {
     Optional<Double> jar = cells.number(Column.JAR_L, JAR);
     Optional<Double> rated = cells.number(Column.RATED_L_MIN, RATED);
-    return new Criteria.Equipment(
-        jar.filter(JAR::holds), rated.filter(RATED::holds));
+    return new Criteria.Equipment(jar.filter(JAR::holds), rated.filter(RATED::holds));
   }
 
   private static Intervals intervals(RowCells cells) {

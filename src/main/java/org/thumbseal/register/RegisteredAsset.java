@@ -44,7 +44,10 @@ public record RegisteredAsset(
    * @param serial number of its maker
    */
   public record Label(
-      String id, Optional<String> description, Optional<String> location, Optional<String> serial) {}
+      String id,
+      Optional<String> description,
+      Optional<String> location,
+      Optional<String> serial) {}
 
   /**
    * Limits from a file.

@@ -1,4 +1,7 @@
-/** The list of pumps that a site keeps in a spreadsheet: read whole, or refused with all that is wrong in it. */
+/**
+ * The list of pumps that a site keeps in a spreadsheet: read whole, or refused with all that is
+ * wrong in it.
+ */
 @NullMarked
 package org.thumbseal.register;
 

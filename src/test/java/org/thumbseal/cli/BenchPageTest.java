@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -137,6 +138,42 @@ class BenchPageTest {
       browser.type(Keys.TAB);
     }
     assertThat(browser.focus()).isEqualTo(id);
+  }
+
+  @Test
+  void thePumpsOfTheRegisterAreOfferedAndToldApart() throws Exception {
+    Path register = folder.resolve("pumps.csv");
+    Files.writeString(
+        register, "id,description,location\nSP-014,trolley pump,Ward 3\nSP-021,<b>x</b>,\n");
+    try (PtyPair pair = PtyPair.in(folder);
+        ProgramProcess watch = watch(pair, "--register", register.toString());
+        Browser browser = browse(page(watch).group(1))) {
+      watch.awaitOpen(Path.of(pair.port()));
+      QuickPump.speak(pair, 0.5);
+      browser.awaitText("sentence", "Scan the pump’s number");
+      assertThat(browser.element("#known option[value=SP-014]").getDomAttribute("label"))
+          .isEqualTo("SP-014 · trolley pump · Ward 3");
+
+      browser.type("SP-014" + Keys.ENTER);
+      browser.awaitText("pump", "SP-014");
+      browser.awaitText("about", "trolley pump · Ward 3");
+      assertThat(browser.text("said")).isEqualTo("Pump SP-014");
+      look("register", browser);
+      browser.type("SP-021" + Keys.ENTER);
+      browser.awaitText("about", "<b>x</b>");
+      browser.type("SP-100" + Keys.ENTER);
+      browser.awaitText("pump", "SP-100");
+      browser.awaitText("said", "Pump SP-100 is not in the register. It is tested all the same.");
+      assertThat(browser.text("about")).isEmpty();
+      watch.awaitErr("SP-100 is not in the register");
+
+      // A changed one is offered as soon as the next pump is named.
+      Files.writeString(register, "id,location\nSP-100,Ward 9\n");
+      browser.type("SP-014" + Keys.ENTER);
+      browser.awaitText("said", "Pump SP-014");
+      browser.type("SP-100" + Keys.ENTER);
+      browser.awaitText("about", "Ward 9");
+    }
   }
 
   @Test

@@ -32,7 +32,8 @@ class RegisterCommandTest {
 
     assertThat(table.code()).isZero();
     assertThat(table.out().lines())
-        .contains("SP-021  away    0.5    18           -         2024-11-18  1/12/1  Theatre 1  suction pump, small")
+        .contains(
+            "SP-021  away    0.5    18           -         2024-11-18  1/12/1  Theatre 1  suction pump, small")
         .contains("3 pumps: 2 in-use, 1 away, 0 retired");
     assertThat(table.err()).contains("look at row 4, id: 'SP-O14' is easily taken for 'SP-014'");
     JsonNode tree = JsonGate.read(json.out().getBytes(java.nio.charset.StandardCharsets.UTF_8));
@@ -80,7 +81,8 @@ class RegisterCommandTest {
   @Test
   void replayTakesWhatTheRecordDoesNotSay() throws Exception {
     Files.writeString(folder.resolve("ward.json"), "{\"name\": \"ward\"}");
-    Files.writeString(folder.resolve("mine.json"), "{\"name\": \"mine\", \"ratedSpeed\": \"7 L/min\"}");
+    Files.writeString(
+        folder.resolve("mine.json"), "{\"name\": \"mine\", \"ratedSpeed\": \"7 L/min\"}");
     Path file = register("id,jar_l,rated_l_min,criteria\nDEMO-1,4,25,ward.json\n");
     Path capture = CAPTURES.resolve("two-tests.log");
     String bare = Files.readString(capture).replaceFirst("# jar-l 0.5\n", "");
@@ -88,11 +90,15 @@ class RegisterCommandTest {
 
     JsonNode said = replay("replay", "--json", capture, "--register", file).get(0);
     JsonNode unsaid = replay("replay", "--json", silent, "--register", file).get(0);
-    JsonNode option =
-        replay("replay", "--json", silent, "--register", file, "--jar-l", "1").get(0);
+    JsonNode option = replay("replay", "--json", silent, "--register", file, "--jar-l", "1").get(0);
     JsonNode limits =
         replay(
-                "replay", "--json", silent, "--register", file, "--criteria",
+                "replay",
+                "--json",
+                silent,
+                "--register",
+                file,
+                "--criteria",
                 folder.resolve("mine.json"))
             .get(0);
 
@@ -110,8 +116,7 @@ class RegisterCommandTest {
   void aPumpThatIsNotInItIsRemarkedOnce() throws Exception {
     Path file = register("id\nOTHER\n");
 
-    CommandRun run =
-        CommandRun.of("replay", CAPTURES.resolve("two-tests.log"), "--register", file);
+    CommandRun run = CommandRun.of("replay", CAPTURES.resolve("two-tests.log"), "--register", file);
 
     assertThat(run.err().lines())
         .containsExactly("thumbseal: DEMO-1 is not in the register; it is graded all the same");

@@ -45,7 +45,8 @@ class RegisteredTestsTest {
 
   @BeforeEach
   void open() throws Exception {
-    Files.writeString(folder.resolve("ward.json"), "{\"name\": \"ward\", \"riseTimeLimit\": \"12 s\"}");
+    Files.writeString(
+        folder.resolve("ward.json"), "{\"name\": \"ward\", \"riseTimeLimit\": \"12 s\"}");
     register = folder.resolve("pumps.csv");
     write("SP-001,2,30,\nSP-002,3,,ward.json\n");
     kept = new KeptRegister(register, () -> LocalDate.of(2026, 3, 2), Optional.empty());
@@ -142,8 +143,7 @@ class RegisteredTestsTest {
     assertThat(result.grade().criteria().name()).isEqualTo("ward");
     assertThat(result.grade().criteria().riseSeconds()).isEqualTo(12);
     assertThat(rated(result)).isEmpty();
-    assertReplays(
-        result, diary.files.get(0), GradingSettings.DEFAULT.withPumps(kept.pumps()));
+    assertReplays(result, diary.files.get(0), GradingSettings.DEFAULT.withPumps(kept.pumps()));
   }
 
   @Test

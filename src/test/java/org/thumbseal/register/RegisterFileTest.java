@@ -31,7 +31,9 @@ class RegisterFileTest {
     Register register = read(String.join("\n", RegisterTemplate.lines()) + "\n");
 
     assertThat(register.warnings()).isEmpty();
-    assertThat(register.assets()).extracting(RegisteredAsset::id).containsExactly("SP-014", "SP-021");
+    assertThat(register.assets())
+        .extracting(RegisteredAsset::id)
+        .containsExactly("SP-014", "SP-021");
     RegisteredAsset second = register.of("SP-021").orElseThrow();
     assertThat(second.label().description()).contains("suction pump, small");
     assertThat(second.equipment()).isEqualTo(new Equipment(Optional.of(0.5), Optional.of(18.0)));

@@ -48,9 +48,21 @@ class RegisterMistakesTest {
         of(Kind.CELL_COUNT, "id,jar_l\nA,2\nB\n", "row 3: ", "has 1 cell, the header line 2"),
         of(Kind.CELL_COUNT, "id,jar_l\nA,2,5\n", "row 2: ", "has 3 cells, the header line 2"),
         of(Kind.NAMELESS_CELL, "id,,jar_l\nA,,2\nB,x,2\n", "row 3, column B: ", "no name"),
-        of(Kind.UNCLOSED_QUOTE, "id,location\nA,\"Ward 3\nB,x\n", "row 2, location: ", "never closed"),
-        of(Kind.AFTER_QUOTE, "id,location\nA,\"Ward\" 3\n", "row 2, location: ", "after its closing"),
-        of(Kind.STRAY_QUOTE, "id,description\nA,19\" rack\n", "row 2, description: ", "quote inside"),
+        of(
+            Kind.UNCLOSED_QUOTE,
+            "id,location\nA,\"Ward 3\nB,x\n",
+            "row 2, location: ",
+            "never closed"),
+        of(
+            Kind.AFTER_QUOTE,
+            "id,location\nA,\"Ward\" 3\n",
+            "row 2, location: ",
+            "after its closing"),
+        of(
+            Kind.STRAY_QUOTE,
+            "id,description\nA,19\" rack\n",
+            "row 2, description: ",
+            "quote inside"),
         of(Kind.NUL, "id,location\nA,Wa\0rd\n", "row 2, location: ", "zero bytes"),
         of(Kind.EMPTY_ID, "id,jar_l\nA,2\n,2\n", "row 3, id: ", "missing"),
         of(Kind.DUPLICATE_ID, "ID,jar_l\nA,2\nB,2\nA,2\n", "row 4, ID: ", "in row 2 and in row 4"),
@@ -81,10 +93,18 @@ class RegisterMistakesTest {
         of(Kind.NO_SUCH_DATE, "id,in_service\nA,2026-02-30\n", "row 2, in_service: ", "28 days"),
         of(Kind.NO_SUCH_DATE, "id,in_service\nA,2026-13-01\n", "row 2, in_service: ", "12 months"),
         of(Kind.OUT_OF_RANGE, "id,in_service\nA,0206-01-01\n", "row 2, in_service: ", "1950 to"),
-        of(Kind.UNKNOWN_STATUS, "id,status\nA,broken\n", "row 2, status: ", "in-use, away, retired"),
+        of(
+            Kind.UNKNOWN_STATUS,
+            "id,status\nA,broken\n",
+            "row 2, status: ",
+            "in-use, away, retired"),
         of(Kind.NOT_WHOLE, "id,interval_months\nA,1.5\n", "row 2, interval_months: ", "whole"),
         of(Kind.OUT_OF_RANGE, "id,interval_months\nA,0\n", "row 2, interval_months: ", "1 to 120"),
-        of(Kind.OUT_OF_RANGE, "id,inspection_months\nA,121\n", "row 2, inspection_months", "1 to 120"),
+        of(
+            Kind.OUT_OF_RANGE,
+            "id,inspection_months\nA,121\n",
+            "row 2, inspection_months",
+            "1 to 120"),
         of(Kind.OUT_OF_RANGE, "id,sterilise_months\nA,0\n", "row 2, sterilise_months", "1 to 120"),
         of(Kind.CRITERIA_FILE, "id,criteria\nA,none.json\n", "row 2, criteria: ", "no such file"),
         of(Kind.CRITERIA_FILE, "id,criteria\nA,.\n", "row 2, criteria: ", "is a directory"),
@@ -176,9 +196,13 @@ class RegisterMistakesTest {
   static Stream<Arguments> warnings() {
     return Stream.of(
         Arguments.of(
-            Kind.ALIKE_ID, "id\nSP-O14\nSP-014\n", "row 3, id: 'SP-014' is easily taken for 'SP-O14' in row 2"),
+            Kind.ALIKE_ID,
+            "id\nSP-O14\nSP-014\n",
+            "row 3, id: 'SP-014' is easily taken for 'SP-O14' in row 2"),
         Arguments.of(
-            Kind.ALIKE_ID, "id\nsp-1\nSP-1\n", "row 3, id: 'SP-1' is easily taken for 'sp-1' in row 2"),
+            Kind.ALIKE_ID,
+            "id\nsp-1\nSP-1\n",
+            "row 3, id: 'SP-1' is easily taken for 'sp-1' in row 2"),
         Arguments.of(
             Kind.ALIKE_ID,
             "id\nSP-1\n\u0405\u0420-1\n",
@@ -188,7 +212,9 @@ class RegisterMistakesTest {
             "id,Jar L\nA,2\n",
             "row 1, Jar L: is kept, but not used; if you mean it, call it jar_l"),
         Arguments.of(
-            Kind.TO_COME, "id,in_service\nA,2026-03-03\n", "row 2, in_service: 2026-03-03 is still to come"));
+            Kind.TO_COME,
+            "id,in_service\nA,2026-03-03\n",
+            "row 2, in_service: 2026-03-03 is still to come"));
   }
 
   @Test
