@@ -73,6 +73,8 @@ class ArchitectureTest {
     uses.put("seal", "json");
     uses.put("archive", "seal json record calibration");
     uses.put("link", "seal wire");
+    // link for the private folder from which a native library is loaded
+    uses.put("index", "archive link seal json record calibration");
     uses.put("simulate", "wire quantity");
     uses.put(
         "accuracy",
@@ -86,7 +88,7 @@ class ArchitectureTest {
         "daemon pipeline link seal json record visit grade calibration measurement phase sample wire");
     uses.put(
         "cli",
-        "page accuracy daemon report simulate link archive seal register json pipeline capture record visit finding grade calibration"
+        "page accuracy daemon index report simulate link archive seal register json pipeline capture record visit finding grade calibration"
             + " measurement phase sample wire quantity");
     return uses;
   }
@@ -152,13 +154,16 @@ class ArchitectureTest {
   @CsvSource({
     "com.fazecast..,           link,                  4",
     "org.hipparchus..,         fit,                   2",
-    "tools.jackson..,          json seal archive cli accuracy page, 20",
+    "tools.jackson..,          json seal archive cli accuracy page index, 20",
     "com.fasterxml..,          json,                  0",
     "org.erdtman..,            json,                  1",
     "de.siegmar.fastcsv..,     register,              1",
     "picocli..,                cli,                   12",
     "org.tinylog..,            daemon,                1",
     "javax.crypto..,           seal,                  0",
+    "java.sql..,               index,                 10",
+    "org.sqlite..,             index,                 2",
+    "org.postgresql..,         index,                 1",
   })
   void aLibraryIsUsedOnlyBehindItsDoor(String library, String doors, int users) {
     DescribedPredicate<JavaClass> foreign = resideInAPackage(library);

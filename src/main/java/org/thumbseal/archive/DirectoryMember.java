@@ -57,7 +57,7 @@ record DirectoryMember(String name, Optional<DocumentCheck> check, String refusa
   }
 
   /** What is not a file of this directory could be anything, and gone tomorrow. */
-  private static void checkKind(Path file) throws JsonRefusedException {
+  static void checkKind(Path file) throws JsonRefusedException {
     if (Files.isSymbolicLink(file)) {
       throw new JsonRefusedException(
           "is a symbolic link, which is not followed; put the document itself there");

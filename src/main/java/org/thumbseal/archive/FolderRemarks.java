@@ -76,7 +76,12 @@ final class FolderRemarks {
 
   private boolean isOther(String name, Path path) {
     boolean known = name.endsWith(ResultName.DOCUMENT) || name.endsWith(ResultName.CAPTURE);
-    return !known && !Folder.isHidden(name) && !(top && Files.isDirectory(path));
+    return !known && !Folder.isHidden(name) && !(top && isOwn(name, path));
+  }
+
+  /** Folders of years, and the index that is derived from all this. */
+  private static boolean isOwn(String name, Path path) {
+    return Files.isDirectory(path) || name.matches("records\\.sqlite(-wal|-shm|-journal)?");
   }
 
   private static Outcome stray(Path file) {

@@ -14,7 +14,7 @@ import java.util.function.Supplier;
  * were given. Only a few are in the making at a time, so that memory does not grow with their
  * number. For use by one thread.
  */
-final class InOrder<T> implements AutoCloseable {
+public final class InOrder<T> implements AutoCloseable {
   private static final int AHEAD = 8;
 
   private final Consumer<T> taker;
@@ -23,14 +23,15 @@ final class InOrder<T> implements AutoCloseable {
   private final Deque<CompletableFuture<T>> begun = new ArrayDeque<>();
 
   /** Hands on to {@code taker}, in the thread that gives the work. */
-  InOrder(Consumer<T> taker) {
+  public InOrder(Consumer<T> taker) {
     int processors = Runtime.getRuntime().availableProcessors();
     this.taker = taker;
     this.most = AHEAD * processors;
     this.workers = Executors.newFixedThreadPool(processors, InOrder::thread);
   }
 
-  void give(Supplier<T> work) {
+  /** Gives work; may wait for the oldest and hand it on first. */
+  public void give(Supplier<T> work) {
     if (begun.size() >= most) {
       handOn();
     }
@@ -38,7 +39,7 @@ final class InOrder<T> implements AutoCloseable {
   }
 
   /** Waits for all that was given. */
-  void finish() {
+  public void finish() {
     while (!begun.isEmpty()) {
       handOn();
     }

@@ -125,7 +125,7 @@ record ResultDirectory(Path path) {
     return Folder.read(folder, this::isDocument);
   }
 
-  private boolean isDocument(Path file) {
+  boolean isDocument(Path file) {
     String name = file.getFileName().toString();
     return name.endsWith(ResultName.DOCUMENT) && !Folder.isHidden(name) && !file.equals(headFile());
   }

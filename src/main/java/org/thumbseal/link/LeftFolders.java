@@ -15,14 +15,14 @@ import java.util.List;
  * Private folders that earlier runs could not take away: on Windows always, elsewhere after a kill.
  * Whatever cannot be removed is left, without a word.
  */
-final class LeftFolders {
+public final class LeftFolders {
   /** A younger one may belong to a program that is just starting. */
   private static final Duration OLD = Duration.ofDays(1);
 
   private LeftFolders() {}
 
   /** Removes those that lie beside this one, have its owner and are a day older. */
-  static void removeBeside(PrivateFolder fresh) {
+  public static void removeBeside(PrivateFolder fresh) {
     try {
       for (Path path : old(fresh.path())) {
         new PrivateFolder(path).close();

@@ -20,14 +20,14 @@ import org.jspecify.annotations.Nullable;
  * gone again with all that is in it when closed; a loaded library stays usable without its file,
  * but on Windows, where {@link LeftFolders} takes it away at a later start.
  */
-record PrivateFolder(Path path) implements AutoCloseable {
+public record PrivateFolder(Path path) implements AutoCloseable {
   static final String PREFIX = "thumbseal-native-";
 
   private static final boolean POSIX =
       FileSystems.getDefault().supportedFileAttributeViews().contains("posix");
 
   /** One in the temporary folder and one in the user's home, for one may forbid execution. */
-  static List<PrivateFolder> wherePossible() {
+  public static List<PrivateFolder> wherePossible() {
     return Stream.of("java.io.tmpdir", "user.home")
         .map(property -> System.getProperty(property, ""))
         .filter(text -> !text.isEmpty())
@@ -48,7 +48,7 @@ record PrivateFolder(Path path) implements AutoCloseable {
   }
 
   /** Writes a new file that only the owner can read and execute, and folders above it as needed. */
-  Path write(String name, byte[] content) throws IOException {
+  public Path write(String name, byte[] content) throws IOException {
     Path file = path.resolve(name);
     Files.createDirectories(file.getParent(), rights("rwx------"));
     Files.createFile(file, rights("rwx------"));

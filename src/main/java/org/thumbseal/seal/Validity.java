@@ -57,7 +57,7 @@ public record Validity(Optional<StatedTime> from, Optional<StatedTime> until) {
   }
 
   /** The bounds in words; empty when there are none. */
-  String text() {
+  public String text() {
     String start = from.map(f -> "from " + f.text()).orElse("");
     String end = until.map(u -> "until " + u.text()).orElse("");
     return (start + " " + end).strip();
