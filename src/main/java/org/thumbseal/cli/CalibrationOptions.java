@@ -10,6 +10,7 @@ import org.thumbseal.archive.SealedCalibrations;
 import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.json.Printable;
+import org.thumbseal.seal.TrustStore;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -36,6 +37,11 @@ final class CalibrationOptions {
     paths.forEach(path -> add(path, search));
     results.filter(Files::isDirectory).ifPresent(directory -> addResults(directory, search));
     return search.all();
+  }
+
+  /** Whose seals count. */
+  TrustStore trusted(Path keyFile) {
+    return trust.trusted(keyFile);
   }
 
   private static void add(Path path, SealedCalibrations search) {

@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
       ReportCommand.class,
       VerifyCommand.class,
       AmendCommand.class,
+      RecordsCommand.class,
       CalibrateCommand.class,
       SimulateCommand.class,
       AccuracyCommand.class,

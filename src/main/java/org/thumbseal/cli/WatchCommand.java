@@ -53,6 +53,7 @@ final class WatchCommand implements Callable<Integer> {
   @Mixin private ArchiveOptions storing = new ArchiveOptions();
   @Mixin private PageOptions paging = new PageOptions();
   @Mixin private CalibrationOptions calibrations = new CalibrationOptions();
+  @Mixin private RecordsOption records = new RecordsOption();
 
   private final Streams streams;
 
@@ -64,6 +65,7 @@ final class WatchCommand implements Callable<Integer> {
   public Integer call() {
     // A mistake in it shall leave neither key nor folder behind.
     paging.address();
+    records.address();
     var said = lines.into(grading.settings(spec.commandLine().getErr()));
     BenchPrinter printer =
         new BenchPrinter(spec.commandLine().getOut(), spec.commandLine().getErr());
@@ -90,10 +92,17 @@ final class WatchCommand implements Callable<Integer> {
           said.withCalibrations(calibrations.load(Optional.of(results), storing.keyFile(), err));
       BenchPrinter printer = new BenchPrinter(spec.commandLine().getOut(), err);
       WatchedPage page = new WatchedPage(paging, links, settings);
-      var parts = new Bench.Parts(archive, page.listening(printer), settings);
+      var base = new WatchedRecords(records.address(), printer);
+      var parts = new Bench.Parts(archive, base.listening(page.listening(printer)), settings);
       Bench bench = new Bench(links, parts, waiting);
-      Runnable close = page.serve(bench, new PageOptions.Place(results, storing.keyFile(), err));
+      Runnable served = page.serve(bench, new PageOptions.Place(results, storing.keyFile(), err));
+      Runnable close =
+          () -> {
+            served.run();
+            base.close();
+          };
       WarmUp.start();
+      base.follow(results, calibrations.trusted(storing.keyFile()));
       try {
         return Orderly.run(bench, () -> closeAll(close, archive));
       } finally {

@@ -28,6 +28,19 @@ final class IndexDump {
     return lines;
   }
 
+  /** Rows of one and not of the other; a row that is there twice counts twice. */
+  static List<String> difference(List<String> one, List<String> other) {
+    List<String> difference = new ArrayList<>();
+    List<String> left = new ArrayList<>(other);
+    for (String row : one) {
+      if (!left.remove(row)) {
+        difference.add("- " + row);
+      }
+    }
+    left.forEach(row -> difference.add("+ " + row));
+    return difference;
+  }
+
   private static String line(String table, int columns, ResultSet row) throws SQLException {
     StringBuilder line = new StringBuilder(table);
     for (int i = 1; i <= columns; i++) {
