@@ -115,7 +115,7 @@ class ArchitectureTest {
     Set<String> found = new TreeSet<>();
     MAIN.forEach(c -> found.add(c.getPackageName().substring(ROOT.length())));
 
-    assertThat(found).isEqualTo(packages()).hasSize(24);
+    assertThat(found).isEqualTo(packages()).hasSize(25);
     assertThat(MAIN.size()).isGreaterThan(250);
   }
 
