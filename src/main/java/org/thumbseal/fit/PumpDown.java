@@ -1,6 +1,7 @@
 package org.thumbseal.fit;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Vacuum in a jar that a pump limited by its dead volume empties, while the gas cools as it expands
@@ -52,13 +53,12 @@ public final class PumpDown implements CurveModel {
   private final Rise rise;
   private final double[] held;
   private final int[] free;
-  private PumpDownPath path;
+  private @Nullable PumpDownPath path;
 
   private PumpDown(Rise rise, double exchange, int... free) {
     this.rise = rise;
     this.held = new double[] {0, 0, exchange, 0, 0};
     this.free = free;
-    this.path = PumpDownPath.of(new double[] {0.2, 0.1, 1, 0, 0}, free, rise);
   }
 
   /**
@@ -102,18 +102,17 @@ public final class PumpDown implements CurveModel {
 
   @Override
   public double value(double[] p, double x) {
-    double[] all = all(p);
-    return isPhysical(all) ? rise.ambient() * (1 - along(all).pressure(x)) : Double.NaN;
+    @Nullable PumpDownPath current = along(p);
+    return current == null ? Double.NaN : rise.ambient() * (1 - current.pressure(x));
   }
 
   @Override
   public void gradient(double[] p, double x, double[] out) {
-    double[] all = all(p);
-    if (!isPhysical(all)) {
+    @Nullable PumpDownPath current = along(p);
+    if (current == null) {
       Arrays.fill(out, Double.NaN);
       return;
     }
-    PumpDownPath current = along(all);
     for (int i = 0; i < free.length; i++) {
       out[i] = -rise.ambient() * current.sensitivity(x, i);
     }
@@ -137,11 +136,14 @@ public final class PumpDown implements CurveModel {
         && all[RESISTANCE] > -0.1 / all[RATE];
   }
 
-  /** One integration serves all points of a set of parameters. */
-  private PumpDownPath along(double[] all) {
-    if (!path.isOf(all)) {
-      path = PumpDownPath.of(all, free, rise);
+  /** One integration serves all points of a set of parameters; none where it is not physical. */
+  private @Nullable PumpDownPath along(double[] p) {
+    @Nullable PumpDownPath current = path;
+    if (current == null || !current.isOf(p)) {
+      double[] all = all(p);
+      current = isPhysical(all) ? PumpDownPath.of(all, free, rise) : null;
+      path = current;
     }
-    return path;
+    return current;
   }
 }

@@ -1,7 +1,5 @@
 package org.thumbseal.fit;
 
-import java.util.Arrays;
-
 /**
  * State and sensitivities of {@link PumpDown} on a grid of times, by the classical Runge-Kutta
  * method; between the grid points cubics by values and slopes (Hermite).
@@ -17,9 +15,11 @@ final class PumpDownPath {
 
   private static final double LONGEST_STEP = 0.1;
   private static final int MOST_STEPS = 20_000;
+  private static final Orifice NO_HOLE = new Orifice(0, 0);
 
   private final double[] parameters;
   private final int[] free;
+  private final boolean leaks;
   private final double step;
   private final double[][] states;
   private final double[][] slopes;
@@ -27,6 +27,7 @@ final class PumpDownPath {
   private PumpDownPath(double[] parameters, int[] free, double step, int steps) {
     this.parameters = parameters;
     this.free = free;
+    this.leaks = free.length > PumpDown.LEAK && free[PumpDown.LEAK] == PumpDown.LEAK;
     this.step = step;
     this.states = new double[steps + 1][STATES * (1 + free.length)];
     this.slopes = new double[steps + 1][STATES * (1 + free.length)];
@@ -51,8 +52,14 @@ final class PumpDownPath {
     return path;
   }
 
+  /** Whether it is that of these values of the free parameters. */
   boolean isOf(double[] p) {
-    return Arrays.equals(parameters, p);
+    for (int i = 0; i < free.length; i++) {
+      if (Double.compare(parameters[free[i]], p[i]) != 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Pressure as a share of ambient; before time 0 that of the start. */
@@ -109,13 +116,13 @@ final class PumpDownPath {
   private void slope(double[] y, double[] slope) {
     double w = parameters[PumpDown.EXCHANGE];
     double leak = parameters[PumpDown.LEAK];
-    boolean leaks = free.length > PumpDown.LEAK && free[PumpDown.LEAK] == PumpDown.LEAK;
     PumpFlow pump = PumpFlow.at(y[PRESSURE], parameters);
+    Orifice hole = leaks ? Orifice.at(y[PRESSURE]) : NO_HOLE;
     double temperature = y[PRESSURE] / y[MASS];
-    double inflow = leaks ? Orifice.flow(y[PRESSURE]) : 0;
+    double inflow = hole.flow();
     slope[PRESSURE] = GAMMA * (leak * inflow - pump.flow() * temperature) + (1 - temperature) / w;
     slope[MASS] = leak * inflow - pump.flow();
-    double inflowByPressure = leaks ? leak * Orifice.derivative(y[PRESSURE]) : 0;
+    double inflowByPressure = leak * hole.derivative();
     for (int i = 0; i < free.length; i++) {
       double dp = y[STATES * (1 + i) + PRESSURE];
       double dm = y[STATES * (1 + i) + MASS];

@@ -55,16 +55,20 @@ record PumpCurve(Curve curve, double open, double ambient) {
   }
 
   /**
-   * The best curve of a shape; empty where none goes through the rise. Begun at the best tight
-   * curve of usual heat exchange, the search does not go astray.
+   * The best tight curve of usual heat exchange, from which the search for another does not go
+   * astray; empty where none goes through the rise.
    */
-  Optional<FitResult> fit(Shape shape) {
+  Optional<FitResult> guess() {
     double highest = Math.min(0.98 * ambient, curve.highest());
     double tau = Math.max(0.2, curve.firstTimeAbove(0.63 * highest));
     PumpDown guess = PumpDown.exchanging(rise(), USUAL_EXCHANGE);
-    return LeastSquares.fit(guess, curve.points(), new double[] {1 / tau, 1 - highest / ambient})
-        .result()
-        .flatMap(g -> fit(shape, start(shape, g)));
+    double[] start = {1 / tau, 1 - highest / ambient};
+    return LeastSquares.fit(guess, curve.points(), start).result();
+  }
+
+  /** The best curve of a shape, begun at a {@link #guess}; empty where none goes through the rise. */
+  Optional<FitResult> fit(Shape shape, FitResult guess) {
+    return fit(shape, start(shape, guess));
   }
 
   private static double[] start(Shape shape, FitResult guess) {

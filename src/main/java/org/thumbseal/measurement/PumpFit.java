@@ -55,9 +55,13 @@ record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
     if (rise.curve().size() < FEWEST) {
       return Optional.empty();
     }
-    Optional<PumpFit> tight = of(rise, Shape.TIGHT);
+    return rise.guess().flatMap(guess -> of(rise, guess));
+  }
+
+  private static Optional<PumpFit> of(PumpCurve rise, FitResult guess) {
+    Optional<PumpFit> tight = of(rise, Shape.TIGHT, guess);
     return Stream.of(Shape.LEAKING, Shape.RESTRICTED)
-        .flatMap(shape -> of(rise, shape).stream())
+        .flatMap(shape -> of(rise, shape, guess).stream())
         .filter(f -> f.isBelieved(tight))
         .min(Comparator.comparingDouble(f -> f.fit().rms()))
         .or(() -> tight);
@@ -90,8 +94,9 @@ record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
     return Math.max(LEAST_CUT, SIGNIFICANT * rise.ambient() * error(PumpDown.ULTIMATE));
   }
 
-  private static Optional<PumpFit> of(PumpCurve rise, Shape shape) {
-    return rise.fit(shape).map(f -> new PumpFit(rise, shape, f, Spikes.noise(rise.curve())));
+  private static Optional<PumpFit> of(PumpCurve rise, Shape shape, FitResult guess) {
+    return rise.fit(shape, guess)
+        .map(f -> new PumpFit(rise, shape, f, Spikes.noise(rise.curve())));
   }
 
   /** More than pump and jar is believed where it matters, is significant and explains misfit. */

@@ -95,11 +95,11 @@ class PumpDownTest {
   /** Isentropic nozzle flow, computed apart: critical ratio (2/2.4)^3.5 = 0.528282. */
   @Test
   void aLeakIsConstantBelowTheCriticalRatio() {
-    assertThat(Orifice.flow(0.2)).isEqualTo(1);
-    assertThat(Orifice.flow(0.528)).isEqualTo(1);
-    assertThat(Orifice.flow(0.53)).isLessThan(1).isGreaterThan(0.9999);
-    assertThat(Orifice.flow(0.8)).isCloseTo(0.8188, within(1e-4));
-    assertThat(Orifice.flow(0.99)).isCloseTo(0.2054, within(1e-4));
+    assertThat(Orifice.at(0.2).flow()).isEqualTo(1);
+    assertThat(Orifice.at(0.528).flow()).isEqualTo(1);
+    assertThat(Orifice.at(0.53).flow()).isLessThan(1).isGreaterThan(0.9999);
+    assertThat(Orifice.at(0.8).flow()).isCloseTo(0.8188, within(1e-4));
+    assertThat(Orifice.at(0.99).flow()).isCloseTo(0.2054, within(1e-4));
   }
 
   @Test
