@@ -42,7 +42,7 @@ class ArchitectureTest {
 
   /** Bytes in, verdict out: a value for everything that could differ between two machines. */
   private static final String CORE =
-      "quantity wire sample phase fit measurement calibration grade finding visit record pipeline";
+      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline";
 
   /** Not the core, but its answers must not depend on the machine either. */
   private static final String PURE = CORE + " capture json report simulate";
@@ -62,6 +62,7 @@ class ArchitectureTest {
     uses.put("grade", "measurement phase quantity");
     uses.put("finding", "grade measurement quantity");
     uses.put("visit", "");
+    uses.put("care", "");
     uses.put("record", "visit finding grade measurement wire quantity");
     uses.put("capture", "wire sample quantity");
     uses.put(
@@ -70,6 +71,7 @@ class ArchitectureTest {
     uses.put("json", "record visit finding grade calibration measurement phase wire quantity");
     // The list of pumps names criteria files, and its ids are those that a scanner gives.
     uses.put("register", "pipeline json visit grade");
+    uses.put("json", "record care visit finding grade calibration measurement phase wire quantity");
     uses.put("seal", "json");
     uses.put("archive", "seal json record calibration");
     uses.put("link", "seal wire");
@@ -88,7 +90,7 @@ class ArchitectureTest {
         "daemon pipeline link seal json record visit grade calibration measurement phase sample wire");
     uses.put(
         "cli",
-        "page accuracy daemon index report simulate link archive seal register json pipeline capture record visit finding grade calibration"
+        "page accuracy daemon index report simulate link archive seal register json pipeline capture record care visit finding grade calibration"
             + " measurement phase sample wire quantity");
     return uses;
   }

@@ -14,7 +14,8 @@ import tools.jackson.databind.JsonNode;
  * Where a result is stored: {@code <folder>/<stem>_<beginning of the id>} and {@code .json} or
  * {@code .log}. The folder is the year, the stem the instant of blocking (of the start, where none
  * followed) in UTC, the asset and the verdict; for a calibration its instant, the sensor and {@code
- * calibration}; for a correction its instant, the asset as corrected and {@code correction}.
+ * calibration}; for a correction its instant, the asset as corrected and {@code correction}; for what a person did to
+ * a pump the instant at which it was said, the asset and {@code inspection}.
  * Whatever the document holds, no name leaves the folder.
  *
  * @param folder four digits, or {@code undated} for a test without a date
@@ -30,6 +31,9 @@ record ResultName(String folder, String stem, String id) {
 
   /** Likewise. */
   static final String CORRECTION = "correction";
+
+  /** Likewise. */
+  static final String INSPECTION = "inspection";
 
   private static final int SHORTEST_ID = 8;
   private static final int LONGEST_ASSET = 40;
@@ -76,10 +80,15 @@ record ResultName(String folder, String stem, String id) {
     return isNamed(file, CALIBRATION);
   }
 
+  /** Whether this is the name of a stored document that is about no test. */
+  static boolean isOfNoTest(Path file) {
+    return isCorrection(file) || isCalibration(file) || isNamed(file, INSPECTION);
+  }
+
   /** Whether those who read documents of this kind, and go by the names, open this file at all. */
   static boolean isFound(Path file, String kind) {
     return switch (kind) {
-      case CALIBRATION, CORRECTION -> isNamed(file, kind);
+      case CALIBRATION, CORRECTION, INSPECTION -> isNamed(file, kind);
       default -> true;
     };
   }
@@ -97,6 +106,7 @@ record ResultName(String folder, String stem, String id) {
     return switch (kind(document)) {
       case CALIBRATION -> said(document.path("calibratedAt"));
       case CORRECTION -> said(document.path("correctedAt"));
+      case INSPECTION -> said(document.path("recordedAt"));
       default -> time(document.path("test"));
     };
   }
@@ -155,6 +165,7 @@ record ResultName(String folder, String stem, String id) {
     return switch (kind(document)) {
       case CALIBRATION -> CALIBRATION;
       case CORRECTION -> CORRECTION;
+      case INSPECTION -> INSPECTION;
       default -> safe(document.path("verdict").asString(""), 12, "none");
     };
   }

@@ -12,7 +12,7 @@ public final class StoredResults {
 
   /**
    * All documents of a result directory, or of the folder of a year in it, that are not named as
-   * corrections and calibrations are; newest first, by the instant that their names begin with.
+   * corrections, calibrations and inspections are; newest first, by the instant that their names begin with.
    * About 200 bytes of memory each.
    *
    * @throws ArchiveException if it cannot be read
@@ -23,7 +23,7 @@ public final class StoredResults {
       new ResultDirectory(directory)
           .forEachDocument(
               file -> {
-                if (!ResultName.isCorrection(file) && !ResultName.isCalibration(file)) {
+                if (!ResultName.isOfNoTest(file)) {
                   files.add(file);
                 }
               });

@@ -16,6 +16,7 @@ import org.thumbseal.json.CalibrationReader;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.json.CorrectionReader;
 import org.thumbseal.json.CorrectionTree;
+import org.thumbseal.json.InspectionReader;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.json.Printable;
@@ -39,7 +40,8 @@ import tools.jackson.databind.node.ObjectNode;
     name = "amend",
     mixinStandardHelpOptions = true,
     description = {
-      "Correct a sealed result: assign it to a pump, add a note, or declare it void.",
+      "Correct a sealed result, or what was sealed by 'done': assign it to a pump, add a note, or"
+          + " declare it void.",
       "The result stays as it is, and in its place. The correction is a sealed document of its own"
           + " beside it, and readers show the result as corrected, and by whom. A watch may run on"
           + " the same directory."
@@ -112,7 +114,8 @@ final class AmendCommand implements Callable<Integer> {
       return "is a calibration; calibrate the sensor again instead";
     }
     boolean result = document.path("kind").asString("").equals(ResultDocument.KIND);
-    return result ? "" : "is not the result of a test";
+    boolean known = result || InspectionReader.isInspection(document);
+    return known ? "" : "is neither the result of a test nor a word about a pump";
   }
 
   /** What is not to be relied on is not to be corrected either. */

@@ -10,9 +10,6 @@ import picocli.CommandLine.Option;
 
 /** What a person says about a result that was sealed. */
 final class AmendOptions {
-  private static final int LONGEST_NAME = 100;
-  private static final int LONGEST_TEXT = 1000;
-
   @Option(
       names = "--asset",
       paramLabel = "ID",
@@ -41,10 +38,10 @@ final class AmendOptions {
   Said said(Instant now) {
     Change change =
         new Change(
-            text("--asset", asset, LONGEST_NAME), text("--note", note, LONGEST_TEXT), counting());
-    Optional<String> why = text("--reason", reason, LONGEST_TEXT);
+            SaidText.optional("--asset", asset, SaidText.NAME), SaidText.optional("--note", note, SaidText.REMARK), counting());
+    Optional<String> why = SaidText.optional("--reason", reason, SaidText.REMARK);
     requireWhole(change, why.isPresent());
-    return new Said(change, why, text("--by", by, LONGEST_NAME), CalibrationTree.toMillis(now));
+    return new Said(change, why, SaidText.optional("--by", by, SaidText.NAME), CalibrationTree.toMillis(now));
   }
 
   private Optional<Boolean> counting() {
@@ -67,19 +64,5 @@ final class AmendOptions {
       throw Failure.usage(
           "give --asset or --void: a result that does not count belongs to no pump");
     }
-  }
-
-  private static Optional<String> text(String option, @Nullable String given, int longest) {
-    Optional<String> text = Optional.ofNullable(given).map(String::strip);
-    if (text.filter(t -> !isPlain(t, longest)).isPresent()) {
-      throw Failure.usage(option + " must be 1 to " + longest + " plain characters on one line");
-    }
-    return text;
-  }
-
-  private static boolean isPlain(String text, int longest) {
-    boolean odd =
-        text.codePoints().anyMatch(c -> Character.isISOControl(c) || (c >= 0xD800 && c <= 0xDFFF));
-    return !text.isEmpty() && text.length() <= longest && !odd;
   }
 }

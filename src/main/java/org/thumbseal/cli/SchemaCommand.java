@@ -14,7 +14,8 @@ import picocli.CommandLine.TypeConversionException;
 @Command(
     name = "schema",
     description =
-        "Print the JSON Schema of results, calibrations, corrections, or the head of a ledger.",
+        "Print the JSON Schema of results, calibrations, corrections, inspections, or the head of a"
+            + " ledger.",
     mixinStandardHelpOptions = true)
 public final class SchemaCommand implements Callable<Integer> {
   @Spec private CommandSpec spec = CommandSpec.create();
@@ -24,7 +25,7 @@ public final class SchemaCommand implements Callable<Integer> {
       paramLabel = "WHICH",
       defaultValue = "result",
       converter = Name.class,
-      description = "'result' (the default), 'calibration', 'correction' or 'head'.")
+      description = "'result' (the default), 'calibration', 'correction', 'inspection' or 'head'.")
   private SchemaDocument which = SchemaDocument.RESULT;
 
   @Override
@@ -43,10 +44,13 @@ public final class SchemaCommand implements Callable<Integer> {
         case "result" -> SchemaDocument.RESULT;
         case "calibration" -> SchemaDocument.CALIBRATION;
         case "correction" -> SchemaDocument.CORRECTION;
+        case "inspection" -> SchemaDocument.INSPECTION;
         case "head" -> SchemaDocument.HEAD;
         default ->
             throw new TypeConversionException(
-                "there is no schema '" + text + "': result, calibration, correction or head");
+                "there is no schema '"
+                    + text
+                    + "': result, calibration, correction, inspection or head");
       };
     }
   }

@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
       VerifyCommand.class,
       AmendCommand.class,
       RecordsCommand.class,
+      DoneCommand.class,
       CalibrateCommand.class,
       SimulateCommand.class,
       AccuracyCommand.class,

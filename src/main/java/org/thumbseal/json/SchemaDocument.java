@@ -15,7 +15,9 @@ public enum SchemaDocument {
   /** Calibrations of sensors. */
   CALIBRATION("thumbseal-calibration-1.schema.json"),
   /** Corrections of results. */
-  CORRECTION("thumbseal-correction-1.schema.json");
+  CORRECTION("thumbseal-correction-1.schema.json"),
+  /** What people did to pumps. */
+  INSPECTION("thumbseal-inspection-1.schema.json");
 
   private final String resource;
 
