@@ -82,7 +82,7 @@ class ArchitectureTest {
         "accuracy",
         "simulate pipeline json capture calibration record finding grade measurement sample wire quantity");
     uses.put(
-        "report", "pipeline seal json record visit finding grade measurement fit wire quantity");
+        "report", "pipeline seal json record care visit finding grade measurement fit wire quantity");
     uses.put(
         "daemon", "pipeline link archive seal json record visit capture grade phase sample wire");
     uses.put(
@@ -117,7 +117,7 @@ class ArchitectureTest {
     Set<String> found = new TreeSet<>();
     MAIN.forEach(c -> found.add(c.getPackageName().substring(ROOT.length())));
 
-    assertThat(found).isEqualTo(packages()).hasSize(25);
+    assertThat(found).isEqualTo(packages()).hasSize(26);
     assertThat(MAIN.size()).isGreaterThan(250);
   }
 
@@ -161,6 +161,7 @@ class ArchitectureTest {
     "org.erdtman..,            json,                  1",
     "de.siegmar.fastcsv..,     register,              1",
     "picocli..,                cli,                   12",
+    "biweekly..,               report,                1",
     "org.tinylog..,            daemon,                1",
     "javax.crypto..,           seal,                  0",
     "java.sql..,               index,                 10",

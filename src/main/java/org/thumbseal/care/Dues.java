@@ -41,6 +41,12 @@ public final class Dues {
     return pumps.stream().flatMap(pump -> dues.of(pump).stream()).sorted(ORDER).toList();
   }
 
+  /** A sensor that is to be calibrated again, by the term that its calibration names. */
+  public static Due calibration(String sensor, Due.Term term, LocalDate today) {
+    CaredFor cared = CaredFor.known(sensor);
+    return new Due(cared, Work.CALIBRATION, term, Urgency.of(term.on(), today));
+  }
+
   private List<Due> of(CaredFor pump) {
     Intervals intervals = pump.terms().intervals();
     List<Due> found = new ArrayList<>();

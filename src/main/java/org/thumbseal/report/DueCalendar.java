@@ -1,0 +1,71 @@
+package org.thumbseal.report;
+
+import biweekly.Biweekly;
+import biweekly.ICalendar;
+import biweekly.component.VEvent;
+import biweekly.util.DateTimeComponents;
+import biweekly.util.ICalDate;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Date;
+import java.util.List;
+import org.thumbseal.care.Due;
+import org.thumbseal.json.Printable;
+import org.thumbseal.seal.Sha256;
+
+/**
+ * What is due as a calendar (RFC 5545), a whole day each. An entry keeps its UID as long as it is
+ * about the same work on the same pump, so that a calendar which takes the file in again moves it.
+ */
+public final class DueCalendar {
+  private static final int ID_DIGITS = 32;
+
+  private DueCalendar() {}
+
+  /**
+   * The file.
+   *
+   * @param dues entries
+   * @param today of which "overdue" is said
+   * @param now when the file is made
+   */
+  public static String of(List<Due> dues, LocalDate today, Instant now) {
+    ICalendar calendar = new ICalendar();
+    calendar.setProductId("-//Thumbseal//due//EN");
+    dues.forEach(due -> calendar.addEvent(event(due, today, now)));
+    return Biweekly.write(calendar).go();
+  }
+
+  private static VEvent event(Due due, LocalDate today, Instant now) {
+    VEvent event = new VEvent();
+    event.setUid(uid(due));
+    event.setDateTimeStamp(Date.from(now));
+    event.setDateStart(day(due.term().on()), false);
+    event.setDateEnd(day(due.term().on().plusDays(1)), false);
+    event.setSummary(Printable.line(DueWords.work(due) + ": " + due.pump().id()));
+    event.setDescription(
+        Printable.line(
+            (due.pump().description() + " " + DueWords.why(due, today)).strip()));
+    if (!due.pump().location().isEmpty()) {
+      event.setLocation(Printable.line(due.pump().location()));
+    }
+    event.setTransparency(true);
+    return event;
+  }
+
+  /** The same for the same pump and work, whatever day it is due. */
+  private static String uid(Due due) {
+    String name = due.work().code() + "\n" + due.pump().id();
+    String digest = Sha256.hex(name.getBytes(StandardCharsets.UTF_8));
+    return digest.substring(0, ID_DIGITS) + "@thumbseal.invalid";
+  }
+
+  /** A day is written from its parts, in whatever zone this computer is. */
+  private static ICalDate day(LocalDate date) {
+    return new ICalDate(
+        new DateTimeComponents(
+            date.getYear(), date.getMonthValue(), date.getDayOfMonth()),
+        false);
+  }
+}
