@@ -42,7 +42,7 @@ class ArchitectureTest {
 
   /** Bytes in, verdict out: a value for everything that could differ between two machines. */
   private static final String CORE =
-      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline";
+      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline trend";
 
   /** Not the core, but its answers must not depend on the machine either. */
   private static final String PURE = CORE + " capture json report simulate";
@@ -53,6 +53,7 @@ class ArchitectureTest {
   private static Map<String, String> uses() {
     Map<String, String> uses = new TreeMap<>();
     uses.put("quantity", "");
+    uses.put("trend", "quantity");
     uses.put("wire", "quantity");
     uses.put("sample", "wire quantity");
     uses.put("phase", "sample");

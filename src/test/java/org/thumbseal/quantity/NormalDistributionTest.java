@@ -1,11 +1,13 @@
 package org.thumbseal.quantity;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class NormalDistributionTest {
   /** Coverage of k standard uncertainties, normal distribution (JCGM 100:2008 table G.1). */
@@ -45,5 +47,26 @@ class NormalDistributionTest {
     assertThat(NormalDistribution.cumulative(-9)).isZero();
     assertThat(NormalDistribution.cumulative(9)).isEqualTo(1);
     assertThat(NormalDistribution.cumulative(8)).isCloseTo(1, within(2e-15));
+  }
+
+  /** scipy 1.17.1, stats.norm.ppf; 1.959964 is in every table. */
+  @ParameterizedTest
+  @CsvSource({
+    "0.5, 0",
+    "0.9, 1.2815515655446004",
+    "0.95, 1.6448536269514722",
+    "0.975, 1.959963984540054",
+    "0.995, 2.5758293035489004",
+    "0.001, -3.090232306167813",
+  })
+  void theQuantileIsThatOfTheTables(double share, double z) {
+    assertThat(NormalDistribution.quantile(share)).isCloseTo(z, within(1e-11));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 1, -0.1, Double.NaN})
+  void aQuantileIsOfAShare(double share) {
+    assertThatThrownBy(() -> NormalDistribution.quantile(share))
+        .isInstanceOf(IllegalArgumentException.class);
   }
 }
