@@ -42,7 +42,7 @@ class ArchitectureTest {
 
   /** Bytes in, verdict out: a value for everything that could differ between two machines. */
   private static final String CORE =
-      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline trend";
+      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline trend history";
 
   /** Not the core, but its answers must not depend on the machine either. */
   private static final String PURE = CORE + " capture json report simulate";
@@ -54,6 +54,7 @@ class ArchitectureTest {
     Map<String, String> uses = new TreeMap<>();
     uses.put("quantity", "");
     uses.put("trend", "quantity");
+    uses.put("history", "trend quantity");
     uses.put("wire", "quantity");
     uses.put("sample", "wire quantity");
     uses.put("phase", "sample");
@@ -69,7 +70,6 @@ class ArchitectureTest {
     uses.put(
         "pipeline",
         "capture record visit finding grade calibration measurement phase sample wire quantity");
-    uses.put("json", "record visit finding grade calibration measurement phase wire quantity");
     // The list of pumps names criteria files, and its ids are those that a scanner gives.
     uses.put("register", "pipeline json visit grade");
     uses.put("json", "record care visit finding grade calibration measurement phase wire quantity");
@@ -83,7 +83,8 @@ class ArchitectureTest {
         "accuracy",
         "simulate pipeline json capture calibration record finding grade measurement sample wire quantity");
     uses.put(
-        "report", "pipeline seal json record care visit finding grade measurement fit wire quantity");
+        "report",
+        "history trend pipeline seal json record care visit finding grade measurement fit wire quantity");
     uses.put(
         "daemon", "pipeline link archive seal json record visit capture grade phase sample wire");
     uses.put(
@@ -91,7 +92,7 @@ class ArchitectureTest {
         "daemon pipeline link seal json record visit grade calibration measurement phase sample wire");
     uses.put(
         "cli",
-        "page accuracy daemon index report simulate link archive seal register json pipeline capture record care visit finding grade calibration"
+        "page accuracy daemon index report history simulate link archive seal register json pipeline capture record care visit finding grade calibration"
             + " measurement phase sample wire quantity");
     return uses;
   }
@@ -118,7 +119,7 @@ class ArchitectureTest {
     Set<String> found = new TreeSet<>();
     MAIN.forEach(c -> found.add(c.getPackageName().substring(ROOT.length())));
 
-    assertThat(found).isEqualTo(packages()).hasSize(26);
+    assertThat(found).isEqualTo(packages()).hasSize(28);
     assertThat(MAIN.size()).isGreaterThan(250);
   }
 

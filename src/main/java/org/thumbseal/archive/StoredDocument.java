@@ -32,8 +32,7 @@ public record StoredDocument(
       }
       return new StoredDocument(Optional.of(document), entry, fault).judged();
     } catch (JsonRefusedException e) {
-      return new StoredDocument(
-          Optional.empty(), Optional.empty(), String.valueOf(e.getMessage()));
+      return new StoredDocument(Optional.empty(), Optional.empty(), String.valueOf(e.getMessage()));
     }
   }
 

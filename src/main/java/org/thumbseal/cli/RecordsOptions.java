@@ -65,6 +65,21 @@ final class RecordsOptions {
     }
   }
 
+  /** Asks an index. */
+  @FunctionalInterface
+  interface Question<T> {
+    T ask(Records records) throws RecordsException;
+  }
+
+  /** Opens the index, brings it up to date, asks, and closes it. */
+  <T> T ask(PrintWriter err, Question<T> question) {
+    try (Records open = openRefreshed(err)) {
+      return question.ask(open);
+    } catch (RecordsException e) {
+      throw RecordsOption.failure(e);
+    }
+  }
+
   /** Says on standard error what was kept out, and what else there is to know. */
   static void tell(Refreshed refreshed, PrintWriter err) {
     refreshed.remarks().forEach(line -> say(err, line));

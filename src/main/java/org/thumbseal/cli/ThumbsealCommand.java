@@ -28,6 +28,8 @@ import picocli.CommandLine.Spec;
       StartCommand.class,
       ReplayCommand.class,
       ReportCommand.class,
+      HistoryCommand.class,
+      FleetCommand.class,
       VerifyCommand.class,
       AmendCommand.class,
       RecordsCommand.class,

@@ -15,7 +15,11 @@ final class DocumentRows {
   private static final String ID = "[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}";
   private static final List<String> DATES =
       List.of(
-          "/test/startedAt", "/calibratedAt", "/correctedAt", "/recordedAt", "/startedAt",
+          "/test/startedAt",
+          "/calibratedAt",
+          "/correctedAt",
+          "/recordedAt",
+          "/startedAt",
           "/searchedAt");
 
   private final DocumentView view;

@@ -32,15 +32,13 @@ record Entry(
 
   /** Reads and checks a file; for any thread. */
   static Entry read(Path results, String folder, String name, SealVerifier verifier) {
-    StoredDocument stored =
-        StoredDocument.read(results.resolve(folder).resolve(name), verifier);
+    StoredDocument stored = StoredDocument.read(results.resolve(folder).resolve(name), verifier);
     Optional<String> kid = stored.entry().map(e -> Texts.clean(e.kid()));
     if (stored.document().isEmpty() || stored.entry().isEmpty()) {
       return out(folder, name, kid, stored.fault());
     }
     try {
-      Content content =
-          content(stored.document().get(), stored.entry().get(), path(folder, name));
+      Content content = content(stored.document().get(), stored.entry().get(), path(folder, name));
       return new Entry(folder, name, kid, Optional.of(content), "");
     } catch (JsonRefusedException e) {
       return out(folder, name, kid, String.valueOf(e.getMessage()));

@@ -14,8 +14,4 @@ import java.util.Optional;
  * @param by who made it
  */
 public record IndexedCalibration(
-    String id,
-    String sensor,
-    Instant calibratedAt,
-    Optional<LocalDate> due,
-    Optional<String> by) {}
+    String id, String sensor, Instant calibratedAt, Optional<LocalDate> due, Optional<String> by) {}

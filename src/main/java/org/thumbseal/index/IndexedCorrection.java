@@ -21,6 +21,5 @@ public record IndexedCorrection(
    * @param note a remark
    * @param voided true: it does not count; false: it counts again
    */
-  public record Change(
-      Optional<String> asset, Optional<String> note, Optional<Boolean> voided) {}
+  public record Change(Optional<String> asset, Optional<String> note, Optional<Boolean> voided) {}
 }

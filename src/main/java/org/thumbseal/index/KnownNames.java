@@ -36,8 +36,7 @@ final class KnownNames {
   static KnownNames of(Session session, long source, String folder) throws SQLException {
     KnownNames names = new KnownNames(session, source, folder);
     long count =
-        session.count(
-            "SELECT count(*) FROM files WHERE source = ? AND folder = ?", source, folder);
+        session.count("SELECT count(*) FROM files WHERE source = ? AND folder = ?", source, folder);
     long[] marks = new long[Math.toIntExact(count)];
     int[] at = {0};
     names.forEach(

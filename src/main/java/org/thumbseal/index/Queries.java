@@ -53,8 +53,7 @@ final class Queries {
   }
 
   List<IndexedTest> tests(String asset) throws SQLException {
-    return tests.where(
-        TEST + " AND d.asset = ? ORDER BY COALESCE(d.happened_at, ''), d.id", asset);
+    return tests.where(TEST + " AND d.asset = ? ORDER BY COALESCE(d.happened_at, ''), d.id", asset);
   }
 
   long forEachTest(Consumer<IndexedTest> visitor) throws SQLException {
@@ -82,8 +81,7 @@ final class Queries {
     return count;
   }
 
-  List<IndexedPart> parts(Optional<String> asset, Instant from, Instant until)
-      throws SQLException {
+  List<IndexedPart> parts(Optional<String> asset, Instant from, Instant until) throws SQLException {
     return session.list(
         "SELECT d.asset, d.happened_at, c.item, c.part, d.id"
             + " FROM checks c JOIN documents d ON d.id = c.id"

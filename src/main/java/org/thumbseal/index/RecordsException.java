@@ -2,7 +2,9 @@ package org.thumbseal.index;
 
 import org.thumbseal.json.Printable;
 
-/** A records base that cannot be used; the message is one line fit for a person, without secrets. */
+/**
+ * A records base that cannot be used; the message is one line fit for a person, without secrets.
+ */
 public final class RecordsException extends Exception {
   private static final long serialVersionUID = 1L;
 

@@ -35,8 +35,7 @@ record Source(Session session, long number) {
   }
 
   private static List<Long> numbers(Session session, String name) throws SQLException {
-    return session.list(
-        "SELECT source FROM sources WHERE name = ?", row -> row.getLong(1), name);
+    return session.list("SELECT source FROM sources WHERE name = ?", row -> row.getLong(1), name);
   }
 
   /**

@@ -55,8 +55,7 @@ final class Sweep {
    * read again; whether there were any.
    */
   boolean forgetUnseen() throws SQLException {
-    List<Long> sources =
-        session.list("SELECT DISTINCT source" + UNSEEN, row -> row.getLong(1));
+    List<Long> sources = session.list("SELECT DISTINCT source" + UNSEEN, row -> row.getLong(1));
     for (long source : sources) {
       session.run("DELETE FROM folders WHERE source = ?", source);
     }

@@ -6,8 +6,8 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
- * The tables; their columns are documented in {@code src/docs/records.md}. Instants are RFC 3339
- * in UTC with milliseconds, so that text sorts as time; yes and no are 1 and 0.
+ * The tables; their columns are documented in {@code src/docs/records.md}. Instants are RFC 3339 in
+ * UTC with milliseconds, so that text sorts as time; yes and no are 1 and 0.
  */
 enum Table {
   THUMBSEAL_SCHEMA("version INTEGER NOT NULL"),
@@ -122,7 +122,14 @@ enum Table {
   /** Tables of what documents say, the part that is the same however an index came about. */
   static final List<Table> CONTENT =
       List.of(
-          DOCUMENTS, TESTS, QUANTITIES, REASONS, FINDINGS, CHECKS, CORRECTIONS, INSPECTIONS,
+          DOCUMENTS,
+          TESTS,
+          QUANTITIES,
+          REASONS,
+          FINDINGS,
+          CHECKS,
+          CORRECTIONS,
+          INSPECTIONS,
           CALIBRATIONS);
 
   /** What is looked for, beyond primary keys. */
@@ -163,7 +170,13 @@ enum Table {
 
   String insert() {
     String marks = columns().stream().map(c -> "?").collect(Collectors.joining(", "));
-    return "INSERT INTO " + sql() + " (" + String.join(", ", columns()) + ") VALUES (" + marks + ")";
+    return "INSERT INTO "
+        + sql()
+        + " ("
+        + String.join(", ", columns())
+        + ") VALUES ("
+        + marks
+        + ")";
   }
 
   static List<Table> all() {

@@ -101,7 +101,11 @@ final class TestReader {
     static Bare read(ResultSet row) throws SQLException {
       return new Bare(
           new Origin(
-              row.getString(1), row.getString(2), row.getString(3), row.getLong(4), row.getString(5)),
+              row.getString(1),
+              row.getString(2),
+              row.getString(3),
+              row.getLong(4),
+              row.getString(5)),
           instant(row, 6),
           new Standing(text(row, 7), text(row, 8), text(row, 9)),
           row.getString(10),

@@ -77,7 +77,8 @@ record BenchResults(Path path, SigningKey key) {
   Path inspection(int number, String asset, String work, String day) throws ArchiveException {
     ObjectNode tree =
         Json.object().put("schema", "thumbseal-inspection/1").put("kind", "inspection");
-    tree.put("id", String.format(java.util.Locale.ROOT, "%08x-0000-8000-8000-000000000001", number));
+    tree.put(
+        "id", String.format(java.util.Locale.ROOT, "%08x-0000-8000-8000-000000000001", number));
     tree.putObject("asset").put("id", asset);
     tree.put("work", work).put("on", day).put("by", "A. Mensah").put("inOrder", true);
     return document(tree.put("recordedAt", day + "T10:00:00.000Z"));

@@ -45,8 +45,11 @@ final class PostgresCluster {
 
   private static Optional<Path> programs() {
     try (Stream<Path> versions = Files.list(Path.of("/usr/lib/postgresql"))) {
-      return versions.map(v -> v.resolve("bin")).filter(b -> Files.isExecutable(b.resolve("initdb")))
-          .sorted().reduce((first, second) -> second);
+      return versions
+          .map(v -> v.resolve("bin"))
+          .filter(b -> Files.isExecutable(b.resolve("initdb")))
+          .sorted()
+          .reduce((first, second) -> second);
     } catch (IOException e) {
       return Optional.empty();
     }
@@ -57,13 +60,34 @@ final class PostgresCluster {
       Path folder = Files.createTempDirectory("thumbseal-postgres");
       Path password = Files.writeString(folder.resolve("password"), PASSWORD);
       own(folder);
-      run(programs.resolve("initdb"), "-D", folder.resolve("data"), "-A", "scram-sha-256", "-U",
-          USER, "--pwfile", password, "-E", "UTF8", "--locale=C.UTF-8", "--no-sync");
+      run(
+          programs.resolve("initdb"),
+          "-D",
+          folder.resolve("data"),
+          "-A",
+          "scram-sha-256",
+          "-U",
+          USER,
+          "--pwfile",
+          password,
+          "-E",
+          "UTF8",
+          "--locale=C.UTF-8",
+          "--no-sync");
       int port = freePort();
       Process server =
           new ProcessBuilder(
-                  command(programs.resolve("postgres"), "-D", folder.resolve("data"), "-h",
-                      "127.0.0.1", "-p", port, "-k", "", "-F"))
+                  command(
+                      programs.resolve("postgres"),
+                      "-D",
+                      folder.resolve("data"),
+                      "-h",
+                      "127.0.0.1",
+                      "-p",
+                      port,
+                      "-k",
+                      "",
+                      "-F"))
               .redirectErrorStream(true)
               .redirectOutput(folder.resolve("log").toFile())
               .start();
@@ -149,7 +173,6 @@ final class PostgresCluster {
   String freshRecords() throws SQLException {
     String schema = "s" + SCHEMAS.incrementAndGet();
     execute("CREATE SCHEMA " + schema);
-    return url("postgres")
-        + "?user=" + USER + "&password=" + PASSWORD + "&currentSchema=" + schema;
+    return url("postgres") + "?user=" + USER + "&password=" + PASSWORD + "&currentSchema=" + schema;
   }
 }

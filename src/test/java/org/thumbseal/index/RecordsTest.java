@@ -85,10 +85,15 @@ class RecordsTest {
               new IndexedTest.IndexedCheck(
                   "gasket", "replaced", Optional.of("gasket 60 mm"), Optional.empty()),
               new IndexedTest.IndexedCheck("filter", "ok", Optional.empty(), Optional.empty()));
-      assertThat(records.parts(Optional.of("SP-014"), Instant.EPOCH, Instant.parse("2027-01-01T00:00:00Z")))
+      assertThat(
+              records.parts(
+                  Optional.of("SP-014"), Instant.EPOCH, Instant.parse("2027-01-01T00:00:00Z")))
           .containsExactly(
               new IndexedPart(
-                  Optional.of("SP-014"), test.startedAt(), "gasket", Optional.of("gasket 60 mm"),
+                  Optional.of("SP-014"),
+                  test.startedAt(),
+                  "gasket",
+                  Optional.of("gasket 60 mm"),
                   test.id()));
     }
   }
@@ -169,7 +174,9 @@ class RecordsTest {
       Path moved = bench.move(first, "SP-2");
       Path gone = bench.voided(second, true);
 
-      assertThat(bench.tests(records, "SP-1")).extracting(IndexedTest::counts).containsExactly(false);
+      assertThat(bench.tests(records, "SP-1"))
+          .extracting(IndexedTest::counts)
+          .containsExactly(false);
       assertThat(records.tests("SP-2")).extracting(IndexedTest::counts).containsExactly(true);
       assertThat(records.assets()).extracting(IndexedAsset::asset).containsExactly("SP-2");
       assertThat(records.corrections("SP-2"))
@@ -187,7 +194,9 @@ class RecordsTest {
       assertThat(IndexDump.of(address)).isEqualTo(grown);
 
       bench.voided(second, false);
-      assertThat(bench.tests(records, "SP-1")).extracting(IndexedTest::counts).containsExactly(true);
+      assertThat(bench.tests(records, "SP-1"))
+          .extracting(IndexedTest::counts)
+          .containsExactly(true);
       assertThat(List.of(moved, gone)).allMatch(Files::exists);
     }
   }
