@@ -92,7 +92,7 @@ class ArchitectureTest {
         "daemon pipeline link seal json record visit grade calibration measurement phase sample wire");
     uses.put(
         "cli",
-        "page accuracy daemon index report history simulate link archive seal register json pipeline capture record care visit finding grade calibration"
+        "page accuracy daemon index report history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration"
             + " measurement phase sample wire quantity");
     return uses;
   }

@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
       ReportCommand.class,
       HistoryCommand.class,
       FleetCommand.class,
+      DueCommand.class,
       VerifyCommand.class,
       AmendCommand.class,
       RecordsCommand.class,

@@ -8,7 +8,8 @@ import biweekly.util.ICalDate;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.Date;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.List;
 import org.thumbseal.care.Due;
 import org.thumbseal.json.Printable;
@@ -19,6 +20,9 @@ import org.thumbseal.seal.Sha256;
  * about the same work on the same pump, so that a calendar which takes the file in again moves it.
  */
 public final class DueCalendar {
+  /** What the file says it was made by. */
+  static final String PRODUCT = "-//Thumbseal//due//EN";
+
   private static final int ID_DIGITS = 32;
 
   private DueCalendar() {}
@@ -32,7 +36,7 @@ public final class DueCalendar {
    */
   public static String of(List<Due> dues, LocalDate today, Instant now) {
     ICalendar calendar = new ICalendar();
-    calendar.setProductId("-//Thumbseal//due//EN");
+    calendar.setProductId(PRODUCT);
     dues.forEach(due -> calendar.addEvent(event(due, today, now)));
     return Biweekly.write(calendar).go();
   }
@@ -40,7 +44,7 @@ public final class DueCalendar {
   private static VEvent event(Due due, LocalDate today, Instant now) {
     VEvent event = new VEvent();
     event.setUid(uid(due));
-    event.setDateTimeStamp(Date.from(now));
+    event.setDateTimeStamp(moment(now));
     event.setDateStart(day(due.term().on()), false);
     event.setDateEnd(day(due.term().on().plusDays(1)), false);
     event.setSummary(Printable.line(DueWords.work(due) + ": " + due.pump().id()));
@@ -67,5 +71,19 @@ public final class DueCalendar {
         new DateTimeComponents(
             date.getYear(), date.getMonthValue(), date.getDayOfMonth()),
         false);
+  }
+
+  private static ICalDate moment(Instant instant) {
+    OffsetDateTime utc = instant.atOffset(ZoneOffset.UTC);
+    return new ICalDate(
+        new DateTimeComponents(
+            utc.getYear(),
+            utc.getMonthValue(),
+            utc.getDayOfMonth(),
+            utc.getHour(),
+            utc.getMinute(),
+            utc.getSecond(),
+            true),
+        true);
   }
 }

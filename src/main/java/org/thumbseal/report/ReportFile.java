@@ -21,7 +21,9 @@ public final class ReportFile {
               + "[^<]*</desc>"
               + "|\\A"
               + SamplesCsv.NAMES_BEGIN
-              + "[^\\r\\n]*");
+              + "[^\\r\\n]*"
+              + "|"
+              + DueCalendar.PRODUCT);
 
   private ReportFile() {}
 
