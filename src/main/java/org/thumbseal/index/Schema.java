@@ -35,7 +35,7 @@ final class Schema {
                     + there
                     + "); use that program, or name another base with --records");
           }
-          if (there > 0 && there < VERSION) {
+          if (there >= 0 && there < VERSION) {
             remarks.accept("the records base was of an older version; it is made anew");
             drop();
           }
@@ -46,10 +46,10 @@ final class Schema {
         });
   }
 
-  /** 0 where there are no tables. */
+  /** -1 where there are no tables. */
   int version() throws SQLException {
     if (session.count(session.dialect().tableExists(), VERSION_TABLE) == 0) {
-      return 0;
+      return -1;
     }
     return (int) session.count("SELECT COALESCE(max(version), 0) FROM " + VERSION_TABLE);
   }

@@ -59,7 +59,11 @@ final class Trouble {
     return String.format(Locale.ROOT, "the server says: %s (%s)", firstLine(cause), state);
   }
 
+  /** The drivers repeat an address that they cannot read, with the password that stands in it. */
   private static String firstLine(SQLException cause) {
-    return String.valueOf(cause.getMessage()).lines().findFirst().orElse("");
+    String line = String.valueOf(cause.getMessage()).lines().findFirst().orElse("");
+    return line.contains("jdbc:") || line.contains("password=")
+        ? "this address cannot be read"
+        : line;
   }
 }

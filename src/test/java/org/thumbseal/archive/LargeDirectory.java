@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.IntFunction;
 import org.thumbseal.json.Canonical;
 import org.thumbseal.json.ExampleDocument;
 import org.thumbseal.seal.ChainEnd;
@@ -34,10 +35,17 @@ public final class LargeDirectory {
 
   /** Fills an empty directory with so many documents of about 3 KB, with captures of 1 KB. */
   public static void write(Path path, int documents, SigningKey key) throws IOException {
+    write(path, documents, key, ExampleDocument::unsealed);
+  }
+
+  /** The same with documents of one's own, made from their numbers; each has to have an id. */
+  public static void write(
+      Path path, int documents, SigningKey key, IntFunction<ObjectNode> document)
+      throws IOException {
     LargeDirectory directory = new LargeDirectory(path, key);
     String last = "";
     for (int number = 1; number <= documents; number++) {
-      last = directory.add(ExampleDocument.unsealed(number));
+      last = directory.add(document.apply(number));
     }
     String head = Canonical.text(new Head(directory.end, List.of(), last).sealed(key));
     Files.writeString(path.resolve(ResultDirectory.HEAD), head + "\n");
