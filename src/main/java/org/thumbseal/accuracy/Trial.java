@@ -6,11 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.capture.Capture;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureLine;
-import org.thumbseal.grade.Criteria;
 import org.thumbseal.pipeline.Grader;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.quantity.Quantity;
@@ -51,15 +49,9 @@ record Trial(Truth truth, Optional<Measured> measured) {
   }
 
   static GradingSettings settings(double jarLitres) {
-    return new GradingSettings(
-        Criteria.DEFAULT,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.of(jarLitres).filter(v -> v > 0),
-        Calibrations.NONE,
-        Optional.empty(),
-        false);
+    return jarLitres > 0
+        ? GradingSettings.DEFAULT.withPump(p -> p.withJarLitres(jarLitres))
+        : GradingSettings.DEFAULT;
   }
 
   /** Measured less true; empty where the one or the other does not exist. */

@@ -45,7 +45,7 @@ final class Bench {
             clock,
             watcher(parts.listener()),
             new Limits(standard.backOff(), standard.silence(), standard.queueLines(), waiting),
-            parts.settings().lineFormat());
+            parts.settings().sensor().lineFormat());
     List<PortSupervisor> ports = new ArrayList<>();
     for (Link link : links) {
       TestRecorder recorder = recorder(link);

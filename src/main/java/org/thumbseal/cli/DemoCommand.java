@@ -85,7 +85,7 @@ final class DemoCommand implements Callable<Integer> {
 
   private int test(Archive archive, String kind, String asset) {
     try {
-      GradingSettings settings = GradingSettings.DEFAULT.withAsset(asset);
+      GradingSettings settings = GradingSettings.DEFAULT.withPump(p -> p.withAsset(asset));
       Listener listener = new Listener();
       var parts = new Bench.Parts(archive, listener, settings);
       LinkAddress address = LinkAddress.parse("sim:" + kind + ",seed=3,speed=" + PUMPS_SPEED);

@@ -4,12 +4,14 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.finding.SoundRecord;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.json.SoundRecordFile;
+import org.thumbseal.pipeline.GivenPlace;
+import org.thumbseal.pipeline.GivenPump;
+import org.thumbseal.pipeline.GivenSensor;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.seal.Seal;
 import org.thumbseal.seal.SealCheck;
@@ -76,13 +78,9 @@ final class GradingOptions {
   private GradingSettings settings(Criteria limits) {
     return new GradingSettings(
         limits,
-        givenAsset(),
-        Optional.ofNullable(ambient),
-        Optional.ofNullable(altitude),
-        Optional.ofNullable(jar),
-        Calibrations.NONE,
-        readSound(),
-        pinched);
+        new GivenPump(givenAsset(), Optional.ofNullable(jar), pinched, readSound()),
+        GivenPlace.of(Optional.ofNullable(ambient), Optional.ofNullable(altitude)),
+        GivenSensor.NONE);
   }
 
   private Optional<SoundRecord> readSound() {

@@ -35,7 +35,7 @@ final class LineOptions {
 
   /** The same settings with what is said here. */
   GradingSettings into(GradingSettings settings) {
-    return settings.withSensor(format(), sensor());
+    return settings.withSensor(s -> s.withLines(format(), sensor()));
   }
 
   Optional<PlainLines> format() {

@@ -28,8 +28,8 @@ record RecordFile(Path path) {
       if (isCapture()) {
         return capture(settings);
       }
-      return settings.lines().isPresent()
-          ? bare(settings.lines().get(), settings)
+      return settings.sensor().lines().isPresent()
+          ? bare(settings.sensor().lines().get(), settings)
           : table(columns.orElseThrow(this::noCapture), settings);
     } catch (CaptureFormatException e) {
       throw Failure.usage(path + ": " + e.getMessage());

@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.StoredResult;
+import org.thumbseal.calibration.Calibrations;
 import org.thumbseal.capture.CaptureFormatException;
 import org.thumbseal.capture.Columns;
 import org.thumbseal.grade.Verdict;
@@ -77,13 +78,16 @@ final class ReplayCommand implements Callable<Integer> {
     Optional<Archive> archive = storing.open(spec.commandLine().getErr());
     try {
       GradingSettings settings =
-          said.withCalibrations(
-              calibrations.load(storing.results(), storing.keyFile(), spec.commandLine().getErr()));
+          said.withSensor(s -> s.withCalibrations(known()));
       files.forEach(file -> replay(file, table, settings, archive));
     } finally {
       archive.ifPresent(storing::close);
     }
     return worst;
+  }
+
+  private Calibrations known() {
+    return calibrations.load(storing.results(), storing.keyFile(), spec.commandLine().getErr());
   }
 
   private void requireOneForm() {

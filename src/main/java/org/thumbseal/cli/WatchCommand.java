@@ -89,7 +89,10 @@ final class WatchCommand implements Callable<Integer> {
     Archive archive = storing.openForDaemon(results, err);
     try {
       var settings =
-          said.withCalibrations(calibrations.load(Optional.of(results), storing.keyFile(), err));
+          said.withSensor(
+              s ->
+                  s.withCalibrations(
+                      calibrations.load(Optional.of(results), storing.keyFile(), err)));
       BenchPrinter printer = new BenchPrinter(spec.commandLine().getOut(), err);
       WatchedPage page = new WatchedPage(paging, links, settings);
       var base = new WatchedRecords(records.address(), printer);

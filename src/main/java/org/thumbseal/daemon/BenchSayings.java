@@ -67,7 +67,7 @@ final class BenchSayings {
 
   /** What holds now: the pump of the command line where nobody names another. */
   Visit visit() {
-    return new Visit(visit.asset().or(settings::asset), visit.checks());
+    return new Visit(visit.asset().or(settings.pump()::asset), visit.checks());
   }
 
   /** A visit ends with its result; what could not be judged has to be repeated. */
@@ -89,15 +89,19 @@ final class BenchSayings {
   CaptureHeader header(Instant wallClock, String source) {
     Map<String, String> facts = new LinkedHashMap<>();
     facts.put("source", source);
-    settings.lines().ifPresent(lines -> facts.put(CaptureHeader.FORMAT, lines.text()));
-    settings.sensor().ifPresent(id -> facts.put("sensor", id));
+    settings.sensor().lines().ifPresent(lines -> facts.put(CaptureHeader.FORMAT, lines.text()));
+    settings.sensor().id().ifPresent(id -> facts.put("sensor", id));
     visit().asset().ifPresent(asset -> facts.put("asset", asset));
-    settings.ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
-    settings.altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
+    settings.place().ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
+    settings.place().altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
     Criteria.Equipment known = known();
-    settings.jarLitres().or(known::jarLitres).ifPresent(v -> facts.put("jar-l", v.toString()));
+    settings
+        .pump()
+        .jarLitres()
+        .or(known::jarLitres)
+        .ifPresent(v -> facts.put("jar-l", v.toString()));
     known.ratedLitresPerMinute().ifPresent(v -> facts.put(CaptureHeader.RATED_SPEED, v.toString()));
-    if (settings.pinched()) {
+    if (settings.pump().pinched()) {
       facts.put("pinched", "true");
     }
     facts.putAll(VisitFacts.of(visit()));

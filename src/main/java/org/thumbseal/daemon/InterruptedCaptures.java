@@ -95,22 +95,7 @@ public final class InterruptedCaptures {
 
   private List<ResultDocument> grade(Capture capture, byte[] bytes) {
     Grader.Source source = Grader.Source.capture(TestRecorder.UNNAMED, Sha256.hex(bytes));
-    return Grader.grade(capture, source, settingsFor(capture.header()));
-  }
-
-  /** As for a replay without options: of this run only what no header can hold. */
-  private GradingSettings settingsFor(CaptureHeader header) {
-    boolean samePump = header.fact("asset").equals(settings.asset());
-    return new GradingSettings(
-            settings.criteria(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            settings.calibrations(),
-            settings.sound().filter(sound -> samePump),
-            false)
-        .withPumps(settings.pumps());
+    return Grader.grade(capture, source, settings.forRecordOf(capture.header()));
   }
 
   private void store(Path file, Capture capture, byte[] bytes, List<ResultDocument> results)

@@ -85,7 +85,7 @@ public final class TestRecorder implements SessionHandler, PortDesk {
   public synchronized void line(long hostMicros, String line) {
     LiveStream stream = live;
     if (stream != null) {
-      store.health().heard(sayings.settings().lineFormat().decode(line));
+      store.health().heard(sayings.settings().sensor().lineFormat().decode(line));
       stream.accept(hostMicros, line);
       recording.tick(hostMicros);
       forgetStart(stream);

@@ -44,6 +44,7 @@ final class LiveScale {
       identity = facts.identity();
       calibration =
           settings
+              .sensor()
               .calibrations()
               .of(
                   new Calibrations.Test(

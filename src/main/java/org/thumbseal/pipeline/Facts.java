@@ -25,6 +25,7 @@ final class Facts {
   static Optional<AmbientPressure> ambient(
       GradingSettings settings, CaptureHeader header, Optional<Ambient> said) {
     return settings
+        .place()
         .ambientKilopascals()
         .or(() -> number(header, "ambient-kpa"))
         .map(p -> new AmbientPressure(p, GIVEN, Origin.GIVEN))
@@ -32,6 +33,7 @@ final class Facts {
         .or(
             () ->
                 settings
+                    .place()
                     .altitudeMetres()
                     .or(() -> number(header, "altitude-m"))
                     .map(Facts::atAltitude));

@@ -78,7 +78,11 @@ public final class Grader {
       Observed observed, Grade grade, List<Finding> findings, Optional<String> comparedWith) {}
 
   private static Optional<String> asset(Recording recording, GradingSettings settings) {
-    return settings.asset().or(() -> recording.header().fact("asset")).filter(id -> !id.isBlank());
+    return settings
+        .pump()
+        .asset()
+        .or(() -> recording.header().fact("asset"))
+        .filter(id -> !id.isBlank());
   }
 
   /** The results of the tests in a capture, in order; none where no test was found. */
@@ -132,8 +136,8 @@ public final class Grader {
     return new Outcome(
         measurement,
         grade,
-        Findings.of(measurement, grade, settings.sound().map(SoundRecord::signs)),
-        settings.sound().map(SoundRecord::id));
+        Findings.of(measurement, grade, settings.pump().sound().map(SoundRecord::signs)),
+        settings.pump().sound().map(SoundRecord::id));
   }
 
   private ResultDocument document(FoundTest test, Optional<Start> start, Outcome outcome) {
@@ -176,6 +180,7 @@ public final class Grader {
 
   private Optional<Double> jarLitres() {
     return settings
+        .pump()
         .jarLitres()
         .or(() -> Facts.number(recording.header(), "jar-l"))
         .or(known::jarLitres)
@@ -194,16 +199,17 @@ public final class Grader {
     Optional<String> sensor =
         test.sensor()
             .map(Identity::sensorId)
-            .or(settings::sensor)
+            .or(settings.sensor()::id)
             .or(() -> recording.header().fact("sensor"));
     return settings
+        .sensor()
         .calibrations()
         .of(new Calibrations.Test(sensor, recording.firstSampleAt(), test.reference()));
   }
 
   /** A plain fact of the header: nothing in the readings tells a pinched hose from a pump off. */
   private boolean isPinched() {
-    return settings.pinched()
+    return settings.pump().pinched()
         || recording.header().fact("pinched").filter("true"::equals).isPresent();
   }
 

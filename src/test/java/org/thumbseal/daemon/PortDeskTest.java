@@ -72,7 +72,7 @@ class PortDeskTest {
     archive = Archive.open(folder, KEY);
     ResultStore store = new ResultStore(archive, new ManualClock(), diary);
     store.open().prepare();
-    GradingSettings settings = GradingSettings.DEFAULT.withAsset("SP-001");
+    GradingSettings settings = GradingSettings.DEFAULT.withPump(p -> p.withAsset("SP-001"));
     recorder = new TestRecorder(PORT, settings, store, diary);
   }
 

@@ -56,7 +56,7 @@ class RegisteredTestsTest {
     recorder =
         new TestRecorder(
             PORT,
-            GradingSettings.DEFAULT.withAsset("SP-001").withPumps(kept.pumps()),
+            GradingSettings.DEFAULT.withPump(p -> p.withAsset("SP-001")).withPumps(kept.pumps()),
             store,
             diary);
   }

@@ -158,7 +158,7 @@ class ResultFormatTest {
             usual.altitudeRule(),
             usual.decisionRule(),
             new Equipment(Optional.of(2.0), Optional.of(30.0)));
-    return GradingSettings.DEFAULT.withCriteria(criteria).withAsset("SP-014");
+    return GradingSettings.DEFAULT.withCriteria(criteria).withPump(p -> p.withAsset("SP-014"));
   }
 
   private static void collect(Set<String> paths, String parent, JsonNode node) {

@@ -8,8 +8,6 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.thumbseal.calibration.Calibrations;
-import org.thumbseal.grade.Criteria;
 import org.thumbseal.measurement.Decay;
 import org.thumbseal.measurement.PhaseSpan;
 import org.thumbseal.phase.Phase;
@@ -48,15 +46,7 @@ class DecayTest {
   }
 
   private static GradingSettings jar(boolean pinched) {
-    return new GradingSettings(
-        Criteria.DEFAULT,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.of(2.0),
-        Calibrations.NONE,
-        Optional.empty(),
-        pinched);
+    return GradingSettings.DEFAULT.withPump(p -> p.withJarLitres(2).withPinched(pinched));
   }
 
   /**

@@ -2,8 +2,6 @@ package org.thumbseal.pipeline;
 
 import java.util.Optional;
 import java.util.Random;
-import org.thumbseal.calibration.Calibrations;
-import org.thumbseal.grade.Criteria;
 import org.thumbseal.measurement.Budgeted;
 import org.thumbseal.measurement.Decay;
 import org.thumbseal.simulate.Circuit;
@@ -104,15 +102,11 @@ final class DrawnDecay {
 
   /** What is known of it, with the errors that people make. */
   private GradingSettings settings() {
-    return new GradingSettings(
-        Criteria.DEFAULT,
-        Optional.empty(),
-        Optional.of(weather.pascals() / 1_000 + between(-0.5, 0.5)),
-        Optional.empty(),
-        Optional.of(litres / (1 + between(-0.03, 0.03))),
-        Calibrations.NONE,
-        Optional.empty(),
-        pinched);
+    double air = weather.pascals() / 1_000 + between(-0.5, 0.5);
+    double jar = litres / (1 + between(-0.03, 0.03));
+    return GradingSettings.DEFAULT
+        .at(GivenPlace.of(Optional.of(air), Optional.empty()))
+        .withPump(p -> p.withJarLitres(jar).withPinched(pinched));
   }
 
   /** Measures it. */
@@ -136,8 +130,8 @@ final class DrawnDecay {
 
   /** What takes the errors of volume and air out of a leak rate again; that of the gain too. */
   private double known(GradingSettings settings) {
-    double air = settings.ambientKilopascals().orElseThrow() / (weather.pascals() / 1_000);
-    double volume = litres / settings.jarLitres().orElseThrow();
+    double air = settings.place().ambientKilopascals().orElseThrow() / (weather.pascals() / 1_000);
+    double volume = litres / settings.pump().jarLitres().orElseThrow();
     return air * volume / gain();
   }
 
