@@ -7,27 +7,19 @@ enum Dialect {
   /** One file; one writer at a time. */
   SQLITE(
       "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
-      List.of("BEGIN IMMEDIATE"),
       "BEGIN"),
 
-  /**
-   * A server. Writers take turns by a lock of our own, which goes with the transaction: what is
-   * written follows from what is there, and rows that are locked in two orders would block each
-   * other.
-   */
+  /** A server. */
   POSTGRESQL(
       "SELECT count(*) FROM information_schema.tables"
           + " WHERE table_schema = current_schema() AND table_name = ?",
-      List.of("BEGIN", "SELECT pg_advisory_xact_lock(hashtext(current_schema() || '.thumbseal'))"),
       "BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
 
   private final String tableExists;
-  private final List<String> beginWriting;
   private final String beginReading;
 
-  Dialect(String tableExists, List<String> beginWriting, String beginReading) {
+  Dialect(String tableExists, String beginReading) {
     this.tableExists = tableExists;
-    this.beginWriting = beginWriting;
     this.beginReading = beginReading;
   }
 
@@ -36,8 +28,18 @@ enum Dialect {
     return tableExists;
   }
 
+  /**
+   * How a transaction begins that writes. On a server writers take turns by a lock of our own, which
+   * goes with the transaction: what is written follows from what is there, and rows that are locked
+   * in two orders would block each other.
+   */
   List<String> beginWriting() {
-    return beginWriting;
+    return switch (this) {
+      case SQLITE -> List.of("BEGIN IMMEDIATE");
+      case POSTGRESQL ->
+          List.of(
+              "BEGIN", "SELECT pg_advisory_xact_lock(hashtext(current_schema() || '.thumbseal'))");
+    };
   }
 
   String beginReading() {
