@@ -89,7 +89,8 @@ class ArchitectureTest {
         "daemon", "pipeline link archive seal json record visit capture grade phase sample wire");
     uses.put(
         "page",
-        "daemon pipeline link seal json record visit grade calibration measurement phase sample wire");
+        "report daemon pipeline link seal json record visit grade calibration measurement phase sample"
+            + " wire");
     uses.put(
         "cli",
         "page accuracy daemon index report history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration"

@@ -73,17 +73,18 @@ final class WatchCommand implements Callable<Integer> {
     lines.require(addresses);
     List<Link> links = AutoPort.links(addresses, Bench.links(streams.in()), wait, printer::notice);
     if (wait || links.size() > 1) {
-      return watch(links, said, true);
+      return watch(links, said, printer, true);
     }
     try (OpenedLink opened = OpenedLink.of(links.get(0))) {
-      return watch(List.of(opened), said, false);
+      return watch(List.of(opened), said, printer, false);
     } catch (LinkUnavailable e) {
       String message = links.get(0).name() + ": " + e.getMessage();
       throw e.isMistake() ? Failure.usage(message) : Failure.machine(message);
     }
   }
 
-  private int watch(List<Link> links, GradingSettings said, boolean waiting) {
+  private int watch(
+      List<Link> links, GradingSettings said, BenchPrinter printer, boolean waiting) {
     PrintWriter err = spec.commandLine().getErr();
     Path results = storing.results().orElse(Path.of("results"));
     Archive archive = storing.openForDaemon(results, err);
@@ -93,7 +94,6 @@ final class WatchCommand implements Callable<Integer> {
               s ->
                   s.withCalibrations(
                       calibrations.load(Optional.of(results), storing.keyFile(), err)));
-      BenchPrinter printer = new BenchPrinter(spec.commandLine().getOut(), err);
       WatchedPage page = new WatchedPage(paging, links, settings);
       var base = new WatchedRecords(records.address(), printer);
       var parts = new Bench.Parts(archive, base.listening(page.listening(printer)), settings);

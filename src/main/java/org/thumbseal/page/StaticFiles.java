@@ -13,6 +13,7 @@ import java.util.Properties;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.json.Json;
+import org.thumbseal.report.VerdictShape;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -54,6 +55,7 @@ final class StaticFiles {
     ArrayNode languages = Json.mapper().createArrayNode();
     LANGUAGES.forEach(languages::add);
     files.put("/languages.json", json(languages.toString()));
+    files.put("/shapes.json", json(shapes().toString()));
     LANGUAGES.forEach(l -> files.put("/words/" + l + ".json", json(words(l).toString())));
   }
 
@@ -72,6 +74,14 @@ final class StaticFiles {
 
   private static StaticFile json(String text) {
     return new StaticFile(JSON, Bytes.of(text));
+  }
+
+  /** The signs of the verdicts are those of the report. */
+  private static ObjectNode shapes() {
+    ObjectNode node = Json.object();
+    VerdictShape.all()
+        .forEach((verdict, shape) -> node.putArray(verdict).add(shape.form()).add(shape.sign()));
+    return node;
   }
 
   private static ObjectNode words(String language) {

@@ -7,7 +7,7 @@ import { whatNow } from "./now.js";
 import { aboutPump, isUnlisted, offer } from "./register.js";
 import { listenToScanner } from "./scanner.js";
 import { inUnit, placesOf, UNITS } from "./units.js";
-import { showVerdict } from "./verdict.js";
+import { showVerdict, showVisit } from "./verdict.js";
 import { has, keepLanguage, label, languageNow, loadWords, number, remember, remembered, say } from "./words.js";
 
 const UNIT = "thumbseal.unit";
@@ -116,6 +116,7 @@ function showAnswer(p, judged) {
   const key = judged ? `${p.result.id} ${p.result.stored} ${languageNow()}` : "";
   if (judged && section.dataset.shown !== key) showVerdict(section, p.result);
   section.dataset.shown = key;
+  if (judged) showVisit(section, p);
 }
 
 function showActions(p, judged) {

@@ -2,13 +2,8 @@
 import { element } from "./checks.js";
 import { has, number, say } from "./words.js";
 
-// A ring is the seal: whole, broken, not closed yet, or no ring at all.
-const SHAPES = {
-  pass: ["M50 8a42 42 0 1 0 .1 0", "M31 52l13 14 26-31"],
-  fail: ["M66 11a42 42 0 1 0 23 23", "M32 32l36 36M68 32L32 68"],
-  inconclusive: ["M50 8a42 42 0 0 1 0 84", "M50 34v20M50 70v.5"],
-  invalid: ["M12 12h76v76h-76z", "M30 50h40"],
-};
+// A word's form and sign, as the report draws them.
+const SHAPES = await (await fetch("/shapes.json")).json();
 
 export function showVerdict(section, result) {
   const part = (id) => section.querySelector(id);
@@ -21,6 +16,13 @@ export function showVerdict(section, result) {
   part("#reasons").replaceChildren(...result.reasons.map(reason));
   part("#finding").replaceChildren(...finding(result.findings?.[0]));
   part("#sealed").textContent = result.stored ? say("sealed", result.file ?? "") : say("sealed.not");
+}
+
+/** Whose result it is, and whether what was said at the bench goes on. */
+export function showVisit(section, { result, visit }) {
+  const over = visit?.asset ? "" : say("visit.over");
+  section.querySelector("#visit").textContent = result.verdict === "invalid" ? say("visit.stays") : over;
+  section.querySelector("#unassigned").textContent = result.asset ? "" : say("unassigned", result.file ?? "RESULT.json");
 }
 
 function figures({ riseTime, maximumVacuum, openVacuum, limits }) {

@@ -82,6 +82,8 @@ class BenchPageTest {
       browser.awaitText("sentence", "Switch the pump off");
       browser.awaitText("word", "PASS");
       browser.awaitText("sealed", "Sealed: ");
+      assertThat(browser.text("visit")).startsWith("This visit has ended.");
+      assertThat(browser.text("unassigned")).isEmpty();
       look("7-pass", browser);
       pump.get();
 
@@ -177,6 +179,27 @@ class BenchPageTest {
   }
 
   @Test
+  void aTestOfNoPumpSaysHowToNameItLater() throws Exception {
+    ResultFiles files = new ResultFiles(folder.resolve("results"));
+    try (PtyPair pair = PtyPair.in(folder);
+        ProgramProcess watch = watch(pair);
+        Browser browser = browse(page(watch).group(1))) {
+      watch.awaitOpen(Path.of(pair.port()));
+      CompletableFuture<Void> pump = speaking(pair, Double.POSITIVE_INFINITY);
+      browser.awaitText("word", "PASS");
+      browser.awaitText("sealed", "Sealed: ");
+      String file = files.documents().get(0).getFileName().toString();
+      assertThat(browser.text("unassigned")).contains("thumbseal amend " + file + " --asset");
+      look("12-unassigned", browser);
+      pump.get();
+
+      browser.type("SP-015" + Keys.ENTER);
+      browser.awaitText("pump", "SP-015");
+      assertThat(browser.text("unassigned")).isEmpty();
+    }
+  }
+
+  @Test
   void theCordStopsTheTest() throws Exception {
     try (PtyPair pair = PtyPair.in(folder);
         ProgramProcess watch = watch(pair);
@@ -212,6 +235,7 @@ class BenchPageTest {
         QuickPump.speak(pair, 1);
         browser.awaitText("sentence", "Repeat the test");
         browser.awaitText("reasons", "Readings are missing.");
+        assertThat(browser.text("visit")).isEqualTo("Pump and checks stay for the repeat.");
         browser.picture("10-repeat");
 
         QuickPump.speak(pair, QuickPump.BLOCKED + 0.8);
