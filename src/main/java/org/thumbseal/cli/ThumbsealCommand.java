@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
       HistoryCommand.class,
       FleetCommand.class,
       DueCommand.class,
+      StockCommand.class,
       VerifyCommand.class,
       AmendCommand.class,
       RecordsCommand.class,

@@ -81,6 +81,14 @@ final class Queries {
     return count;
   }
 
+  Optional<Instant> firstTest() throws SQLException {
+    return session
+        .list(
+            "SELECT min(d.happened_at) FROM documents d WHERE d.voided IS NULL AND " + TEST,
+            row -> TestReader.instant(row, 1))
+        .get(0);
+  }
+
   List<IndexedPart> parts(Optional<String> asset, Instant from, Instant until) throws SQLException {
     return session.list(
         "SELECT d.asset, d.happened_at, c.item, c.part, d.id"

@@ -104,6 +104,15 @@ public final class Records implements AutoCloseable {
   }
 
   /**
+   * When the first test was that counts and has a date; empty where there is none.
+   *
+   * @throws RecordsException if the base cannot be read
+   */
+  public Optional<Instant> firstTest() throws RecordsException {
+    return reading(Queries::firstTest);
+  }
+
+  /**
    * Parts that were replaced before tests that count, in the order of time.
    *
    * @param asset of this pump; absent: of all
