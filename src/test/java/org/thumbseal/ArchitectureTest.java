@@ -45,7 +45,7 @@ class ArchitectureTest {
       "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline trend history spares";
 
   /** Not the core, but its answers must not depend on the machine either. */
-  private static final String PURE = CORE + " capture json report simulate";
+  private static final String PURE = CORE + " capture json report simulate exchange";
 
   /** What each package may use of the others, nearest to the sensor first. */
   private static final Map<String, String> USES = uses();
@@ -76,6 +76,8 @@ class ArchitectureTest {
     uses.put("json", "record care visit finding grade calibration measurement phase wire quantity");
     uses.put("seal", "json");
     uses.put("archive", "seal json record calibration");
+    // Reads what archive has verified, and writes it in the words of others.
+    uses.put("exchange", "archive seal json record grade");
     uses.put("link", "seal wire");
     // link for the private folder from which a native library is loaded
     uses.put("index", "archive link seal json record calibration");
@@ -94,7 +96,7 @@ class ArchitectureTest {
             + " wire");
     uses.put(
         "cli",
-        "page accuracy daemon index report spares history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration"
+        "page accuracy daemon index report spares history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration exchange"
             + " measurement phase sample wire quantity");
     return uses;
   }
@@ -164,6 +166,11 @@ class ArchitectureTest {
     "com.fasterxml..,          json,                  0",
     "org.erdtman..,            json,                  1",
     "de.siegmar.fastcsv..,     register spares,       2",
+    "org.hipparchus..,         fit,                   2",
+    "tools.jackson..,          json seal archive cli accuracy page index exchange, 20",
+    "com.fasterxml..,          json,                  0",
+    "org.erdtman..,            json,                  1",
+    "de.siegmar.fastcsv..,     register exchange,     2",
     "picocli..,                cli,                   12",
     "biweekly..,               report,                1",
     "org.tinylog..,            daemon,                1",

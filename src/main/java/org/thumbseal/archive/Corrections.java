@@ -67,6 +67,26 @@ public final class Corrections {
     return found;
   }
 
+  /** Those of several directories, a copy of one counted once. */
+  public static Corrections together(List<Corrections> several) {
+    Corrections all = new Corrections();
+    several.forEach(one -> one.byDigest.values().forEach(list -> list.forEach(all::add)));
+    return all;
+  }
+
+  private void add(SealedCorrection correction) {
+    List<SealedCorrection> there =
+        byDigest.computeIfAbsent(correction.correction().corrects().digest(), d -> new ArrayList<>());
+    if (there.stream().noneMatch(c -> isCopy(c, correction))) {
+      there.add(correction);
+    }
+  }
+
+  /** A stranger may give his the id of another. */
+  private static boolean isCopy(SealedCorrection one, SealedCorrection other) {
+    return one.correction().equals(other.correction()) && one.counts() == other.counts();
+  }
+
   private void read(Path file, SealVerifier verifier, Consumer<String> remarks) {
     try {
       ObjectNode document = JsonGate.read(file);

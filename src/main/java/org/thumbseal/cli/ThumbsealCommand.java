@@ -36,6 +36,8 @@ import picocli.CommandLine.Spec;
       AmendCommand.class,
       RecordsCommand.class,
       DoneCommand.class,
+      ExportCommand.class,
+      ImportCheckCommand.class,
       CalibrateCommand.class,
       SimulateCommand.class,
       AccuracyCommand.class,

@@ -22,6 +22,13 @@ public final class Printable {
     return out.toString();
   }
 
+  /** As {@link #line}, and not cut: for a file that others read. */
+  public static String whole(String text) {
+    StringBuilder out = new StringBuilder(text.length());
+    text.codePoints().forEach(c -> append(out, c));
+    return out.toString();
+  }
+
   /**
    * A JSON text that means the same, with every such character but the line feed written as its
    * escape; whoever pipes the answer into a program gets what there was.
