@@ -123,7 +123,7 @@ class ArchitectureTest {
     Set<String> found = new TreeSet<>();
     MAIN.forEach(c -> found.add(c.getPackageName().substring(ROOT.length())));
 
-    assertThat(found).isEqualTo(packages()).hasSize(29);
+    assertThat(found).isEqualTo(packages()).hasSize(30);
     assertThat(MAIN.size()).isGreaterThan(250);
   }
 
