@@ -36,7 +36,8 @@ record FoundPump(Fault fault, Optional<Finding> said) {
     }
     SoundRecord then =
         new SoundRecord("", Optional.empty(), Signs.of(sound.get(0).measurement().orElseThrow()));
-    return Trial.graded(later, Trial.settings(litres).withPump(p -> p.against(Optional.of(then)))).stream()
+    return Trial.graded(later, Trial.settings(litres).withPump(p -> p.against(Optional.of(then))))
+        .stream()
         .map(Measured::of)
         .toList();
   }

@@ -76,7 +76,8 @@ public final class Corrections {
 
   private void add(SealedCorrection correction) {
     List<SealedCorrection> there =
-        byDigest.computeIfAbsent(correction.correction().corrects().digest(), d -> new ArrayList<>());
+        byDigest.computeIfAbsent(
+            correction.correction().corrects().digest(), d -> new ArrayList<>());
     if (there.stream().noneMatch(c -> isCopy(c, correction))) {
       there.add(correction);
     }

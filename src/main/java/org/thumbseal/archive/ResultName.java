@@ -14,8 +14,8 @@ import tools.jackson.databind.JsonNode;
  * Where a result is stored: {@code <folder>/<stem>_<beginning of the id>} and {@code .json} or
  * {@code .log}. The folder is the year, the stem the instant of blocking (of the start, where none
  * followed) in UTC, the asset and the verdict; for a calibration its instant, the sensor and {@code
- * calibration}; for a correction its instant, the asset as corrected and {@code correction}; for what a person did to
- * a pump the instant at which it was said, the asset and {@code inspection}.
+ * calibration}; for a correction its instant, the asset as corrected and {@code correction}; for
+ * what a person did to a pump the instant at which it was said, the asset and {@code inspection}.
  * Whatever the document holds, no name leaves the folder.
  *
  * @param folder four digits, or {@code undated} for a test without a date

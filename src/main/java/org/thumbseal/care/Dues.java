@@ -25,7 +25,8 @@ public final class Dues {
 
   private Dues(List<Deed> deeds, LocalDate today) {
     this.today = today;
-    deeds.forEach(deed -> this.deeds.computeIfAbsent(deed.asset(), a -> new ArrayList<>()).add(deed));
+    deeds.forEach(
+        deed -> this.deeds.computeIfAbsent(deed.asset(), a -> new ArrayList<>()).add(deed));
   }
 
   /**
@@ -52,7 +53,10 @@ public final class Dues {
     List<Due> found = new ArrayList<>();
     found.add(due(pump, Work.OCCLUSION_TEST, test(pump, intervals.test())));
     found.add(
-        due(pump, Work.YEARLY_INSPECTION, plain(pump, Work.YEARLY_INSPECTION, intervals.inspection())));
+        due(
+            pump,
+            Work.YEARLY_INSPECTION,
+            plain(pump, Work.YEARLY_INSPECTION, intervals.inspection())));
     sterilisation(pump, intervals.sterilisation())
         .ifPresent(term -> found.add(due(pump, Work.STERILISATION, term)));
     return found;

@@ -1,8 +1,8 @@
 package org.thumbseal.care;
 
 /**
- * How often a pump is to be seen to, in whole months. The defaults are common practice, no published
- * source; a local rule decides.
+ * How often a pump is to be seen to, in whole months. The defaults are common practice, no
+ * published source; a local rule decides.
  *
  * @param test between occlusion tests, 1 to 120
  * @param inspection between inspections by a qualified technician, 1 to 120

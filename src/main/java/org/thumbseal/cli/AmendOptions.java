@@ -38,10 +38,13 @@ final class AmendOptions {
   Said said(Instant now) {
     Change change =
         new Change(
-            SaidText.optional("--asset", asset, SaidText.NAME), SaidText.optional("--note", note, SaidText.REMARK), counting());
+            SaidText.optional("--asset", asset, SaidText.NAME),
+            SaidText.optional("--note", note, SaidText.REMARK),
+            counting());
     Optional<String> why = SaidText.optional("--reason", reason, SaidText.REMARK);
     requireWhole(change, why.isPresent());
-    return new Said(change, why, SaidText.optional("--by", by, SaidText.NAME), CalibrationTree.toMillis(now));
+    return new Said(
+        change, why, SaidText.optional("--by", by, SaidText.NAME), CalibrationTree.toMillis(now));
   }
 
   private Optional<Boolean> counting() {

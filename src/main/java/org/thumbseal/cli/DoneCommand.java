@@ -2,7 +2,6 @@ package org.thumbseal.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
@@ -97,8 +96,7 @@ final class DoneCommand implements Callable<Integer> {
 
   private Inspection inspection(Said said) {
     String digest = Sha256.hex(Canonical.bytes(InspectionTree.said(said)));
-    return new Inspection(
-        ResultId.of(digest, 1), said, CalibrationTree.toMillis(clock.wall()));
+    return new Inspection(ResultId.of(digest, 1), said, CalibrationTree.toMillis(clock.wall()));
   }
 
   private Said said() {
@@ -132,7 +130,7 @@ final class DoneCommand implements Callable<Integer> {
     String found = said.done().inOrder() ? "" : ", not in order";
     out.println(
         Printable.line(
-            said.asset() + ": " + said.done().work().code() + " on " + said.done().on() + found)
+                said.asset() + ": " + said.done().work().code() + " on " + said.done().on() + found)
             + ": "
             + how);
     out.println("  " + Printable.line(stored.document().toString()));

@@ -80,11 +80,9 @@ final class DueCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter err = spec.commandLine().getErr();
     LocalDate today = SaidDate.or("--on", on, SaidDate.today(clock));
-    Optional<Register> kept =
-        register.read(Optional.empty(), err).map(KeptRegister::register);
+    Optional<Register> kept = register.read(Optional.empty(), err).map(KeptRegister::register);
     List<Due> dues =
-        records.ask(
-            err, open -> new CareRecord(open, ZoneId.systemDefault()).dues(kept, today));
+        records.ask(err, open -> new CareRecord(open, ZoneId.systemDefault()).dues(kept, today));
     Round round = Round.of(dues, week ? Urgency.THIS_WEEK : Urgency.THIS_MONTH);
     show(round, dues, today);
     boolean pressing = round.count(Urgency.OVERDUE) + round.count(Urgency.THIS_WEEK) > 0;

@@ -21,6 +21,9 @@ import org.thumbseal.exchange.ResultFiles;
 import org.thumbseal.exchange.ResultReader;
 import org.thumbseal.exchange.ResultTable;
 import org.thumbseal.json.Printable;
+import org.thumbseal.register.KeptRegister;
+import org.thumbseal.register.Register;
+import org.thumbseal.register.RegisteredAsset;
 import org.thumbseal.seal.TrustStore;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -60,7 +63,8 @@ final class ExportCommand implements Callable<Integer> {
   @Option(
       names = "--mapping",
       paramLabel = "FILE",
-      description = "headings of another program, for csv and jsonl: lines 'their heading = our column'")
+      description =
+          "headings of another program, for csv and jsonl: lines 'their heading = our column'")
   private Optional<Path> mapping = Optional.empty();
 
   @Option(
@@ -76,6 +80,7 @@ final class ExportCommand implements Callable<Integer> {
 
   @Mixin private KeyOption key = new KeyOption();
   @Mixin private TrustOption trust = new TrustOption();
+  @Mixin private RegisterOption register = new RegisterOption();
 
   private final Streams streams;
 
@@ -87,9 +92,7 @@ final class ExportCommand implements Callable<Integer> {
   public Integer call() {
     ProgressLine progress =
         new ProgressLine(
-            spec.commandLine().getErr(),
-            StandardError.isSeenAt(streams.err()),
-            System::nanoTime);
+            spec.commandLine().getErr(), StandardError.isSeenAt(streams.err()), System::nanoTime);
     Layout layout = layout(progress);
     LeftOut leftOut = new LeftOut(line -> say(line, progress));
     TrustStore trusted = trust.trusted(key.file());
@@ -158,8 +161,17 @@ final class ExportCommand implements Callable<Integer> {
     };
   }
 
+  /** Description, place and serial number of pumps, for a Device of FHIR. */
   private Function<String, AssetFacts> register() {
-    return asset -> AssetFacts.NONE;
+    Optional<Register> kept =
+        register.read(Optional.empty(), spec.commandLine().getErr()).map(KeptRegister::register);
+    return asset ->
+        kept.flatMap(known -> known.of(asset)).map(ExportCommand::facts).orElse(AssetFacts.NONE);
+  }
+
+  private static AssetFacts facts(RegisteredAsset asset) {
+    RegisteredAsset.Label label = asset.label();
+    return new AssetFacts(label.description(), label.location(), label.serial());
   }
 
   private void say(String message, ProgressLine progress) {

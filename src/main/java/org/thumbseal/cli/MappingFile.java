@@ -41,7 +41,11 @@ final class MappingFile {
       if (bytes.length > LARGEST) {
         throw Failure.usage(file + ": is larger than " + LARGEST + " bytes: no mapping file");
       }
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString().lines()
+      return StandardCharsets.UTF_8
+          .newDecoder()
+          .decode(ByteBuffer.wrap(bytes))
+          .toString()
+          .lines()
           .toList();
     } catch (CharacterCodingException e) {
       throw Failure.usage(file + ": is not UTF-8 text; save it as such");

@@ -18,8 +18,8 @@ final class RegisterOption {
       names = "--register",
       paramLabel = "FILE",
       description =
-          "list of pumps (CSV): jar, rated flow and criteria of the pump under test come from it,"
-              + " where no other option says them")
+          "list of pumps (CSV), as 'thumbseal register' reads it. For a test jar, rated flow and"
+              + " criteria of the pump come from it, where no other option says them")
   private @Nullable Path file;
 
   /**

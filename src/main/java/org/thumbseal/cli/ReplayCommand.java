@@ -77,8 +77,7 @@ final class ReplayCommand implements Callable<Integer> {
     Optional<Columns> table = parseColumns();
     Optional<Archive> archive = storing.open(spec.commandLine().getErr());
     try {
-      GradingSettings settings =
-          said.withSensor(s -> s.withCalibrations(known()));
+      GradingSettings settings = said.withSensor(s -> s.withCalibrations(known()));
       files.forEach(file -> replay(file, table, settings, archive));
     } finally {
       archive.ifPresent(storing::close);

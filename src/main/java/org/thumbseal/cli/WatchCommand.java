@@ -83,8 +83,7 @@ final class WatchCommand implements Callable<Integer> {
     }
   }
 
-  private int watch(
-      List<Link> links, GradingSettings said, BenchPrinter printer, boolean waiting) {
+  private int watch(List<Link> links, GradingSettings said, BenchPrinter printer, boolean waiting) {
     PrintWriter err = spec.commandLine().getErr();
     Path results = storing.results().orElse(Path.of("results"));
     Archive archive = storing.openForDaemon(results, err);

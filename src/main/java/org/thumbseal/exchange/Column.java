@@ -32,21 +32,32 @@ public enum Column {
   CORRECTIONS(COUNT, "corrections considered", r -> count(r.corrected())),
   SEALED_ASSET_ID(TEXT, "the pump as it was sealed", Member.text("/asset/id")),
   REASONS(WORDS, "codes of the reasons, what decided first", Member.codes("/reasons")),
-  RISE_TIME_S("s", "from the blocking to the rise asked for", Member.value("/measurements/riseTime", "s")),
-  RISE_TIME_EXPANDED_S("s", "U of the rise time, k = 2", Member.expanded("/measurements/riseTime", "s")),
-  MAXIMUM_VACUUM_KPA("kPa", "highest vacuum while blocked", Member.value("/measurements/maximumVacuum", "kPa")),
+  RISE_TIME_S(
+      "s", "from the blocking to the rise asked for", Member.value("/measurements/riseTime", "s")),
+  RISE_TIME_EXPANDED_S(
+      "s", "U of the rise time, k = 2", Member.expanded("/measurements/riseTime", "s")),
+  MAXIMUM_VACUUM_KPA(
+      "kPa", "highest vacuum while blocked", Member.value("/measurements/maximumVacuum", "kPa")),
   MAXIMUM_VACUUM_EXPANDED_KPA(
-      "kPa", "U of the maximum vacuum, k = 2", Member.expanded("/measurements/maximumVacuum", "kPa")),
+      "kPa",
+      "U of the maximum vacuum, k = 2",
+      Member.expanded("/measurements/maximumVacuum", "kPa")),
   OPEN_VACUUM_KPA(
       "kPa", "vacuum with the inlet open", Member.value("/measurements/openVacuum", "kPa")),
-  OPEN_VACUUM_EXPANDED_KPA("kPa", "U of the open vacuum, k = 2", Member.expanded("/measurements/openVacuum", "kPa")),
+  OPEN_VACUUM_EXPANDED_KPA(
+      "kPa", "U of the open vacuum, k = 2", Member.expanded("/measurements/openVacuum", "kPa")),
   PUMPING_SPEED_L_MIN(
       "L/min", "pumping speed at the jar", Member.value("/measurements/pumpingSpeed", "L/min")),
   PUMPING_SPEED_EXPANDED_L_MIN(
-      "L/min", "U of the pumping speed, k = 2", Member.expanded("/measurements/pumpingSpeed", "L/min")),
-  LEAK_RATE_ML_MIN("mL/min", "leak into the blocked jar", Member.value("/measurements/leakRate", "mL/min")),
-  LEAK_RATE_EXPANDED_ML_MIN("mL/min", "U of the leak rate, k = 2", Member.expanded("/measurements/leakRate", "mL/min")),
-  LEAK_RATE_BOUND(WORD, "upper: the leak is this at most", Member.text("/measurements/leakRate/bound")),
+      "L/min",
+      "U of the pumping speed, k = 2",
+      Member.expanded("/measurements/pumpingSpeed", "L/min")),
+  LEAK_RATE_ML_MIN(
+      "mL/min", "leak into the blocked jar", Member.value("/measurements/leakRate", "mL/min")),
+  LEAK_RATE_EXPANDED_ML_MIN(
+      "mL/min", "U of the leak rate, k = 2", Member.expanded("/measurements/leakRate", "mL/min")),
+  LEAK_RATE_BOUND(
+      WORD, "upper: the leak is this at most", Member.text("/measurements/leakRate/bound")),
   FINDINGS(WORDS, "what the curve suggests, code:confidence, surest first", Member.findings()),
   REPLACED(WORDS, "what was replaced before the test", Member.checked("replaced")),
   NOT_OK(WORDS, "what was found not to be in order", Member.checked("not-ok")),
@@ -63,11 +74,15 @@ public enum Column {
   CALIBRATION_ID(TEXT, "its calibration, or uncalibrated", Member.calibration()),
   CAPTURE(TEXT, "file of the recording", Member.text("/evidence/capture")),
   CAPTURE_SHA256(TEXT, "its digest", Member.text("/evidence/sha256")),
-  SEAL(WORD, "answer of the check, trusted-key as a rule", r -> Optional.of(r.seal().answer().code())),
+  SEAL(
+      WORD,
+      "answer of the check, trusted-key as a rule",
+      r -> Optional.of(r.seal().answer().code())),
   SIGNER(TEXT, "whose seal", r -> Optional.of(r.seal().signer()).filter(s -> !s.isEmpty())),
   SIGNER_KID(TEXT, "thumbprint of the key, RFC 7638", Member.entry(e -> e.kid())),
   LEDGER_SEQUENCE(COUNT, "its number with that key", Member.entry(e -> e.position().sequence())),
-  DOCUMENT_SHA256(TEXT, "digest of the sealed document, RFC 8785 form", Member.entry(e -> e.digest()));
+  DOCUMENT_SHA256(
+      TEXT, "digest of the sealed document, RFC 8785 form", Member.entry(e -> e.digest()));
 
   private final ColumnKind kind;
   private final String unit;

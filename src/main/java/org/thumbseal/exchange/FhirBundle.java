@@ -25,7 +25,8 @@ public final class FhirBundle implements ResultTable {
   @Override
   public void result(SealedResult sealed, FlatResult flat) throws IOException {
     for (ObjectNode resource : resources.of(sealed, flat)) {
-      out.write(begun ? ",\n" : "{\"resourceType\":\"Bundle\",\"type\":\"transaction\",\"entry\":[\n");
+      out.write(
+          begun ? ",\n" : "{\"resourceType\":\"Bundle\",\"type\":\"transaction\",\"entry\":[\n");
       out.write(Printable.json(Json.mapper().writeValueAsString(entry(resource))));
       begun = true;
     }

@@ -49,8 +49,7 @@ final class FhirObservation {
   }
 
   private ObjectNode tree() {
-    ObjectNode tree =
-        Json.object().put("resourceType", "Observation").put("id", sealed.id());
+    ObjectNode tree = Json.object().put("resourceType", "Observation").put("id", sealed.id());
     tree.putObject("meta").putArray("tag").add(FhirTerms.coding(FhirTerms.OWN + "seal", seal()));
     tree.putArray("identifier").add(FhirTerms.identifier(FhirTerms.URI, "urn:uuid:" + sealed.id()));
     tree.put("status", status());
@@ -145,10 +144,7 @@ final class FhirObservation {
     component.set("valueQuantity", quantity);
     Limit limit = LIMITS.get(column);
     if (limit != null && flat.cell(limit.column()).isPresent()) {
-      component
-          .putArray("referenceRange")
-          .addObject()
-          .set(limit.end(), quantity(limit.column()));
+      component.putArray("referenceRange").addObject().set(limit.end(), quantity(limit.column()));
     }
   }
 

@@ -12,8 +12,7 @@ import tools.jackson.databind.node.ObjectNode;
  * document is named as the source, by its digest.
  */
 final class FhirProvenance {
-  private static final String ABSENT =
-      "http://hl7.org/fhir/StructureDefinition/data-absent-reason";
+  private static final String ABSENT = "http://hl7.org/fhir/StructureDefinition/data-absent-reason";
 
   private FhirProvenance() {}
 
@@ -39,8 +38,7 @@ final class FhirProvenance {
     tree.putArray("agent").addObject().set("who", who);
     ObjectNode source = tree.putArray("entity").addObject().put("role", "source");
     ObjectNode what = source.putObject("what");
-    what.set(
-        "identifier", FhirTerms.identifier(FhirTerms.OWN + "document-sha256", entry.digest()));
+    what.set("identifier", FhirTerms.identifier(FhirTerms.OWN + "document-sha256", entry.digest()));
     what.put("display", String.valueOf(sealed.file().getFileName()));
     ObjectNode signature = tree.putArray("signature").addObject();
     sign(signature, flat.cell(Column.STARTED_AT), who, jws);

@@ -11,7 +11,6 @@ enum FhirReference {
   RELATIVE;
 
   ObjectNode to(String type, String id) {
-    return Json.object()
-        .put("reference", this == IN_BUNDLE ? "urn:uuid:" + id : type + "/" + id);
+    return Json.object().put("reference", this == IN_BUNDLE ? "urn:uuid:" + id : type + "/" + id);
   }
 }

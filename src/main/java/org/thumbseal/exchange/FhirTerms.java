@@ -44,8 +44,7 @@ final class FhirTerms {
   /** The key that sealed, by its thumbprint as a URI (RFC 9278). */
   static ObjectNode key(String kid, String name) {
     ObjectNode who = Json.object();
-    who.set(
-        "identifier", identifier(URI, "urn:ietf:params:oauth:jwk-thumbprint:sha-256:" + kid));
+    who.set("identifier", identifier(URI, "urn:ietf:params:oauth:jwk-thumbprint:sha-256:" + kid));
     return name.isBlank() ? who : who.put("display", name);
   }
 

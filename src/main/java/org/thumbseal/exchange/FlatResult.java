@@ -15,8 +15,7 @@ import org.thumbseal.record.ResultDocument;
  *     shortest form with a decimal point
  */
 public record FlatResult(Map<Column, String> cells) {
-  private static final Pattern UUID =
-      Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
+  private static final Pattern UUID = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
 
   /** Keeps a copy. */
   public FlatResult {
@@ -54,8 +53,7 @@ public record FlatResult(Map<Column, String> cells) {
     }
   }
 
-  private static void require(DocumentView view, String member, String known)
-      throws ResultRefused {
+  private static void require(DocumentView view, String member, String known) throws ResultRefused {
     String found = view.text("/" + member).orElse("");
     if (!found.equals(known)) {
       throw ResultRefused.because(

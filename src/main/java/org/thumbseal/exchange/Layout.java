@@ -37,6 +37,7 @@ public record Layout(List<Field> fields, Style style) {
   }
 
   private boolean has(Column column) {
-    return fields.stream().anyMatch(f -> f instanceof Field.Taken taken && taken.column() == column);
+    return fields.stream()
+        .anyMatch(f -> f instanceof Field.Taken taken && taken.column() == column);
   }
 }

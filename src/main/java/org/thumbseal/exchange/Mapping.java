@@ -33,7 +33,8 @@ public final class Mapping {
       Set.of("separator", "decimal", "zone", "byte-order-mark");
 
   /** Figures and what stands between them: names of months differ from place to place. */
-  private static final String FIGURES = "(?:uuuu|yyyy|yy|MM?|dd?|HH?|mm?|ss?|S{1,3}|XXX|'[^']*'|[^A-Za-z'])+";
+  private static final String FIGURES =
+      "(?:uuuu|yyyy|yy|MM?|dd?|HH?|mm?|ss?|S{1,3}|XXX|'[^']*'|[^A-Za-z'])+";
 
   private final List<MappingMistake> mistakes = new ArrayList<>();
   private final List<Field> fields = new ArrayList<>();
@@ -105,7 +106,9 @@ public final class Mapping {
     if (!SETTINGS.contains(name)) {
       mistake(
           line,
-          "there is no setting '" + name + "'; there are separator, decimal, zone, byte-order-mark");
+          "there is no setting '"
+              + name
+              + "'; there are separator, decimal, zone, byte-order-mark");
     } else if (words.size() != 1) {
       mistake(line, "say one thing after '" + name + " ='");
     } else if (settings.containsKey(name)) {
@@ -174,7 +177,8 @@ public final class Mapping {
     Optional<Column> column = Column.of(words.get(0).text());
     if (column.isEmpty()) {
       mistake(
-          line, "there is no column '" + words.get(0).text() + "'; a text of your own is in quotes");
+          line,
+          "there is no column '" + words.get(0).text() + "'; a text of your own is in quotes");
       return;
     }
     fields.add(new Field.Taken(heading, column.get(), form(line, column.get(), rest(words))));
@@ -236,7 +240,8 @@ public final class Mapping {
               + column.words().get(0)
               + " \"in order\"");
     } else if (isTakenForGood(column, words)) {
-      mistake(line, "nothing else may have the word that stands for '" + column.words().get(0) + "'");
+      mistake(
+          line, "nothing else may have the word that stands for '" + column.words().get(0) + "'");
     }
     return new Field.Form(Optional.empty(), ZoneOffset.UTC, words);
   }

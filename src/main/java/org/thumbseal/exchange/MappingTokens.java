@@ -16,7 +16,8 @@ record MappingTokens(String heading, List<Token> words) {
   private static final String QUOTED = "\"((?:[^\"]|\"\")*)\"";
   private static final Pattern LINE =
       Pattern.compile("\\s*(?:" + QUOTED + "|([^\"=][^=]*?))\\s*=(.*)");
-  private static final Pattern WORD = Pattern.compile("\\s*(?:" + QUOTED + "|([^\\s\"]+))(?=\\s|$)");
+  private static final Pattern WORD =
+      Pattern.compile("\\s*(?:" + QUOTED + "|([^\\s\"]+))(?=\\s|$)");
 
   /**
    * A word.

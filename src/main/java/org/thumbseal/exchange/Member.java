@@ -61,12 +61,7 @@ interface Member {
     Optional<DocumentView.Measured> quantity = result.view().quantity(place);
     if (quantity.isPresent() && !quantity.get().unit().equals(unit)) {
       throw ResultRefused.because(
-          name(place)
-              + " is not in "
-              + unit
-              + " but in '"
-              + quantity.get().unit()
-              + "'");
+          name(place) + " is not in " + unit + " but in '" + quantity.get().unit() + "'");
     }
     return quantity;
   }
@@ -92,7 +87,8 @@ interface Member {
   }
 
   static Member codes(String place) {
-    return result -> words(result.view().list(place).stream().flatMap(m -> m.text("/code").stream()).toList());
+    return result ->
+        words(result.view().list(place).stream().flatMap(m -> m.text("/code").stream()).toList());
   }
 
   /** {@code leak:0.92}: what is suggested, and how surely. */
@@ -103,7 +99,12 @@ interface Member {
                 .flatMap(
                     m ->
                         m.text("/code").stream()
-                            .map(c -> c + m.number("/confidence").map(s -> ":" + plain(s)).orElse("")))
+                            .map(
+                                c ->
+                                    c
+                                        + m.number("/confidence")
+                                            .map(s -> ":" + plain(s))
+                                            .orElse("")))
                 .toList());
   }
 

@@ -82,7 +82,9 @@ public final class ResultFiles {
     files.add(
         new ResultFile(
             outcome,
-            view.flatMap(v -> v.text("/test/startedAt")).flatMap(ResultFiles::instant).orElse(Instant.MAX),
+            view.flatMap(v -> v.text("/test/startedAt"))
+                .flatMap(ResultFiles::instant)
+                .orElse(Instant.MAX),
             view.flatMap(v -> v.text("/id")).orElse("")));
   }
 

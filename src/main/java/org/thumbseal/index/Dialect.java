@@ -5,9 +5,7 @@ import java.util.List;
 /** In what the two kinds of base differ. */
 enum Dialect {
   /** One file; one writer at a time. */
-  SQLITE(
-      "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?",
-      "BEGIN"),
+  SQLITE("SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = ?", "BEGIN"),
 
   /** A server. */
   POSTGRESQL(
@@ -29,9 +27,9 @@ enum Dialect {
   }
 
   /**
-   * How a transaction begins that writes. On a server writers take turns by a lock of our own, which
-   * goes with the transaction: what is written follows from what is there, and rows that are locked
-   * in two orders would block each other.
+   * How a transaction begins that writes. On a server writers take turns by a lock of our own,
+   * which goes with the transaction: what is written follows from what is there, and rows that are
+   * locked in two orders would block each other.
    */
   List<String> beginWriting() {
     return switch (this) {

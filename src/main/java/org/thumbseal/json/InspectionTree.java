@@ -7,7 +7,9 @@ import org.thumbseal.record.Software;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/** What a person did to a pump as the tree that is written and sealed; what is missing is absent. */
+/**
+ * What a person did to a pump as the tree that is written and sealed; what is missing is absent.
+ */
 public final class InspectionTree {
   private InspectionTree() {}
 

@@ -66,7 +66,9 @@ record PumpCurve(Curve curve, double open, double ambient) {
     return LeastSquares.fit(guess, curve.points(), start).result();
   }
 
-  /** The best curve of a shape, begun at a {@link #guess}; empty where none goes through the rise. */
+  /**
+   * The best curve of a shape, begun at a {@link #guess}; empty where none goes through the rise.
+   */
   Optional<FitResult> fit(Shape shape, FitResult guess) {
     return fit(shape, start(shape, guess));
   }

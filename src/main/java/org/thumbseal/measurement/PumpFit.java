@@ -95,8 +95,7 @@ record PumpFit(PumpCurve rise, Shape shape, FitResult fit, double noise) {
   }
 
   private static Optional<PumpFit> of(PumpCurve rise, Shape shape, FitResult guess) {
-    return rise.fit(shape, guess)
-        .map(f -> new PumpFit(rise, shape, f, Spikes.noise(rise.curve())));
+    return rise.fit(shape, guess).map(f -> new PumpFit(rise, shape, f, Spikes.noise(rise.curve())));
   }
 
   /** More than pump and jar is believed where it matters, is significant and explains misfit. */

@@ -91,7 +91,8 @@ public final class PageServer implements AutoCloseable {
     Door door = new Door(bracketed(address.host()), token);
     Deeds deeds = new Deeds(served.desks());
     PageServer page = new PageServer(server, publisher, url(address, server));
-    server.createContext("/", new Routes(door, deeds, new EventStreams(publisher, page.time), page.time));
+    server.createContext(
+        "/", new Routes(door, deeds, new EventStreams(publisher, page.time), page.time));
     server.setExecutor(page.threads);
     server.start();
     return page;

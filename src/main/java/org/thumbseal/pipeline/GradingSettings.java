@@ -47,7 +47,8 @@ public record GradingSettings(
 
   /** The same with the criteria that are known for a pump, if there are such. */
   public GradingSettings withCriteriaOf(Optional<String> asset) {
-    return asset.flatMap(pumps()::of)
+    return asset
+        .flatMap(pumps()::of)
         .flatMap(KnownPump::criteria)
         .map(this::withCriteria)
         .orElse(this);

@@ -49,8 +49,7 @@ public final class DueCalendar {
     event.setDateEnd(day(due.term().on().plusDays(1)), false);
     event.setSummary(Printable.line(DueWords.work(due) + ": " + due.pump().id()));
     event.setDescription(
-        Printable.line(
-            (due.pump().description() + " " + DueWords.why(due, today)).strip()));
+        Printable.line((due.pump().description() + " " + DueWords.why(due, today)).strip()));
     if (!due.pump().location().isEmpty()) {
       event.setLocation(Printable.line(due.pump().location()));
     }
@@ -68,9 +67,7 @@ public final class DueCalendar {
   /** A day is written from its parts, in whatever zone this computer is. */
   private static ICalDate day(LocalDate date) {
     return new ICalDate(
-        new DateTimeComponents(
-            date.getYear(), date.getMonthValue(), date.getDayOfMonth()),
-        false);
+        new DateTimeComponents(date.getYear(), date.getMonthValue(), date.getDayOfMonth()), false);
   }
 
   private static ICalDate moment(Instant instant) {

@@ -53,10 +53,7 @@ public final class StockText {
     if (stock.orders().isEmpty()) {
       return Words.text("stock.nothing") + "\n";
     }
-    return joined(
-        stock.orders().stream()
-            .map(p -> order(stock, p))
-            .toList());
+    return joined(stock.orders().stream().map(p -> order(stock, p)).toList());
   }
 
   private static String order(Stock stock, Outlook part) {

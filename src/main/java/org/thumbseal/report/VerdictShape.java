@@ -16,16 +16,20 @@ public record VerdictShape(String form, String sign) {
   public static final int WIDTH = 11;
 
   private static final String VOID = "void";
-  private static final VerdictShape INVALID =
-      new VerdictShape("M12 12h76v76h-76z", "M30 50h40");
+  private static final VerdictShape INVALID = new VerdictShape("M12 12h76v76h-76z", "M30 50h40");
 
   private static final Map<String, VerdictShape> SHAPES =
       Map.of(
-          "pass", new VerdictShape("M50 8a42 42 0 1 0 .1 0", "M31 52l13 14 26-31"),
-          "fail", new VerdictShape("M66 11a42 42 0 1 0 23 23", "M32 32l36 36M68 32L32 68"),
-          "inconclusive", new VerdictShape("M50 8a42 42 0 0 1 0 84", "M50 34v20M50 70v.5"),
-          "invalid", INVALID,
-          VOID, new VerdictShape("M27 27h46v46h-46z", "M8 92L92 8"));
+          "pass",
+          new VerdictShape("M50 8a42 42 0 1 0 .1 0", "M31 52l13 14 26-31"),
+          "fail",
+          new VerdictShape("M66 11a42 42 0 1 0 23 23", "M32 32l36 36M68 32L32 68"),
+          "inconclusive",
+          new VerdictShape("M50 8a42 42 0 0 1 0 84", "M50 34v20M50 70v.5"),
+          "invalid",
+          INVALID,
+          VOID,
+          new VerdictShape("M27 27h46v46h-46z", "M8 92L92 8"));
 
   /** Where there is colour, it says the same once more. */
   private static final Map<String, String> COLOURS =

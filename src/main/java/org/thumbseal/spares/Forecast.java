@@ -36,8 +36,7 @@ public final class Forecast {
   public Forecast(LocalDate today, Optional<LocalDate> first, int coverDays) {
     this.today = today;
     LocalDate earliest = today.minusDays(LONGEST_DAYS - 1L);
-    this.since =
-        first.filter(d -> !d.isAfter(today)).map(d -> d.isBefore(earliest) ? earliest : d);
+    this.since = first.filter(d -> !d.isAfter(today)).map(d -> d.isBefore(earliest) ? earliest : d);
     this.coverDays = coverDays;
   }
 

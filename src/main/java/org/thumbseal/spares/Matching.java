@@ -27,7 +27,8 @@ final class Matching {
 
   private Optional<StockLine> line(Use use) {
     Optional<StockLine> named =
-        use.part().flatMap(p -> lines.stream().filter(l -> name(l.part()).equals(name(p))).findFirst());
+        use.part()
+            .flatMap(p -> lines.stream().filter(l -> name(l.part()).equals(name(p))).findFirst());
     return named.or(() -> only(use.item()));
   }
 

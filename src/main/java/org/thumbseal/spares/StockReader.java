@@ -60,7 +60,12 @@ public final class StockReader {
     int cells = table.row(row).size();
     int titles = table.titles().size();
     if (cells != titles) {
-      String text = "has " + cells + " cells, the header line " + titles + ": a separator is missing or too many";
+      String text =
+          "has "
+              + cells
+              + " cells, the header line "
+              + titles
+              + ": a separator is missing or too many";
       mistakes.add(new StockMistake(row, "", text));
     }
     return cells == titles;
@@ -100,7 +105,9 @@ public final class StockReader {
   }
 
   private int orElse(int row, Column column, int otherwise) {
-    return table.cell(row, column).isEmpty() ? otherwise : whole(row, column, otherwise, MOST_PIECES);
+    return table.cell(row, column).isEmpty()
+        ? otherwise
+        : whole(row, column, otherwise, MOST_PIECES);
   }
 
   private int whole(int row, Column column, int least, int most) {

@@ -45,13 +45,17 @@ final class StockTable {
       int row = rows.size() + 1;
       mistakes.add(
           new StockMistake(
-              row, "", "a quote is not as CSV has it: a quote inside a quoted cell is written twice"));
+              row,
+              "",
+              "a quote is not as CSV has it: a quote inside a quoted cell is written twice"));
     } catch (IOException e) {
       throw new UncheckedIOException(e); // A text in memory gives none.
     }
   }
 
-  /** The sign that is in the header line most often: spreadsheets of some locales write ; or tab. */
+  /**
+   * The sign that is in the header line most often: spreadsheets of some locales write ; or tab.
+   */
   private static char separator(String text) {
     String header = text.lines().findFirst().orElse("");
     char best = ',';
@@ -79,7 +83,9 @@ final class StockTable {
       if (column.isRequired() && !columns.containsKey(column)) {
         mistakes.add(
             new StockMistake(
-                1, column.title(), "there is no such column; 'thumbseal stock --template' shows all"));
+                1,
+                column.title(),
+                "there is no such column; 'thumbseal stock --template' shows all"));
       }
     }
   }
@@ -109,6 +115,9 @@ final class StockTable {
 
   /** Names of the columns that are only kept. */
   List<String> others() {
-    return titles().stream().map(String::strip).filter(t -> Column.of(t).isEmpty() && !t.isEmpty()).toList();
+    return titles().stream()
+        .map(String::strip)
+        .filter(t -> Column.of(t).isEmpty() && !t.isEmpty())
+        .toList();
   }
 }

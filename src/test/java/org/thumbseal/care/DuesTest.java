@@ -72,7 +72,8 @@ class DuesTest {
 
   @Test
   void ofSeveralTheLastCounts() {
-    Due due = test(done(Work.OCCLUSION_TEST, "2026-03-10"), done(Work.OCCLUSION_TEST, "2026-01-10"));
+    Due due =
+        test(done(Work.OCCLUSION_TEST, "2026-03-10"), done(Work.OCCLUSION_TEST, "2026-01-10"));
     assertThat(due.term().on()).isEqualTo("2026-04-10");
   }
 
@@ -80,8 +81,7 @@ class DuesTest {
   void aFailedTestStaysDueUntilOneIsPassed() {
     Deed failed = deed(Work.OCCLUSION_TEST, "2026-03-10", Outcome.NOT_IN_ORDER);
     assertThat(test(done(Work.OCCLUSION_TEST, "2026-03-01"), failed).term())
-        .isEqualTo(
-            new Due.Term(failed.on(), Optional.of(failed.on()), Cause.NOT_IN_ORDER));
+        .isEqualTo(new Due.Term(failed.on(), Optional.of(failed.on()), Cause.NOT_IN_ORDER));
     assertThat(test(failed, done(Work.OCCLUSION_TEST, "2026-03-12")).term().cause())
         .isEqualTo(Cause.TERM);
   }

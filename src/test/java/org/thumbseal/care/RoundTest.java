@@ -14,8 +14,7 @@ class RoundTest {
   private static final LocalDate TODAY = LocalDate.parse("2026-03-16");
 
   private static CaredFor pump(String id, String location) {
-    return new CaredFor(
-        id, "", location, new CaredFor.Terms(Optional.empty(), Intervals.DEFAULT));
+    return new CaredFor(id, "", location, new CaredFor.Terms(Optional.empty(), Intervals.DEFAULT));
   }
 
   private static Round round(Urgency upTo, CaredFor... pumps) {
@@ -32,7 +31,9 @@ class RoundTest {
             pump("SP-9", ""),
             pump("SP-12", "Ward 2"),
             pump("SP-2", "Ward 2"));
-    assertThat(round.stops()).extracting(Round.Stop::location).containsExactly("Ward 2", "Ward 10", "");
+    assertThat(round.stops())
+        .extracting(Round.Stop::location)
+        .containsExactly("Ward 2", "Ward 10", "");
     assertThat(round.stops().get(0).pumps())
         .extracting(visited -> visited.pump().id())
         .containsExactly("SP-2", "SP-12");

@@ -236,7 +236,10 @@ class AmendCommandTest {
     result = alone;
     assertOneLine(amend("--note", "x"), 2, alone + ": lies in no result directory; name the file");
     result = head;
-    assertOneLine(amend("--note", "x"), 2, head + ": is neither the result of a test nor a word about a pump");
+    assertOneLine(
+        amend("--note", "x"),
+        2,
+        head + ": is neither the result of a test nor a word about a pump");
     result = results;
     assertOneLine(amend("--note", "x"), 2, results + ": is a directory, not a file");
     result = folder.resolve("none.json");

@@ -67,7 +67,8 @@ class DoneCommandTest {
   @Test
   void anUnfitPumpIsToBeTakenOut() {
     CommandRun run =
-        done("SP-014", "yearly-inspection", "--by", "M. Otieno", "--not-in-order", "--note", "plug");
+        done(
+            "SP-014", "yearly-inspection", "--by", "M. Otieno", "--not-in-order", "--note", "plug");
     assertThat(run.out()).contains("not in order").contains("Take the pump out of use");
   }
 

@@ -92,7 +92,8 @@ class DueCommandTest {
   @Test
   void mistakesAreOneLine() {
     CommandRun date = run("due", "--on", "16.3.2026");
-    assertThat(date.err()).isEqualTo("thumbseal: --on: '16.3.2026' is no date; write it as 2027-11-25\n");
+    assertThat(date.err())
+        .isEqualTo("thumbseal: --on: '16.3.2026' is no date; write it as 2027-11-25\n");
     assertThat(date.code()).isEqualTo(2);
     CommandRun none = CommandRun.of("due", "--results", folder.resolve("none"), "--key", key);
     assertThat(none.err()).contains("there is no such directory").hasLineCount(1);

@@ -100,7 +100,8 @@ class StockCommandTest {
   @Test
   void enoughIsExitCodeZero() throws Exception {
     stock("400,2026-03-01,2,21");
-    assertThat(run("--on", "2026-03-31", "--order").out()).isEqualTo("Nothing is to be ordered today.\n");
+    assertThat(run("--on", "2026-03-31", "--order").out())
+        .isEqualTo("Nothing is to be ordered today.\n");
     assertThat(run("--on", "2026-03-31").code()).isZero();
     stock("3,2026-03-01,2,21");
     assertThat(run("--on", "2026-03-31").out()).contains("Filter <A>: below the minimum");

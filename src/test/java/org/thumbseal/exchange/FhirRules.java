@@ -20,7 +20,9 @@ final class FhirRules {
 
   /** Reads a resource; whatever does not belong there is an exception. */
   static <T extends IBaseResource> T strict(Class<T> type, String json) {
-    return R4.newJsonParser().setParserErrorHandler(new StrictErrorHandler()).parseResource(type, json);
+    return R4.newJsonParser()
+        .setParserErrorHandler(new StrictErrorHandler())
+        .parseResource(type, json);
   }
 
   /** The same for a resource of whatever type. */

@@ -43,9 +43,13 @@ final class IndexStudy {
     try {
       var key = KeyStore.create(folder.resolve("key/k.pem")).key();
       Path results = Files.createDirectory(folder.resolve("results"));
-      timed("results made", documents, () -> LargeDirectory.write(results, documents, key, IndexStudy::test));
+      timed(
+          "results made",
+          documents,
+          () -> LargeDirectory.write(results, documents, key, IndexStudy::test));
       TrustStore trust = TrustStore.of(key.verifyingKey());
-      for (Bases base : args.length > 1 ? List.of(Bases.valueOf(args[1])) : List.of(Bases.values())) {
+      for (Bases base :
+          args.length > 1 ? List.of(Bases.valueOf(args[1])) : List.of(Bases.values())) {
         System.out.println(base);
         study(base.fresh(folder), results, trust, documents);
       }
@@ -90,10 +94,13 @@ final class IndexStudy {
       timed("all pumps with their latest", 1, () -> assets.addAll(records.assets()));
       String one = assets.get(assets.size() / 2).asset();
       timed("tests of " + one + ", " + assets.size() + " pumps", 1, () -> records.tests(one));
-      timed("last works and verdicts", 1, () -> {
-        records.lastWorks();
-        records.lastVerdicts();
-      });
+      timed(
+          "last works and verdicts",
+          1,
+          () -> {
+            records.lastWorks();
+            records.lastVerdicts();
+          });
       timed(
           "parts of all in a year",
           1,

@@ -23,7 +23,8 @@ class RecordsPageTest {
     for (Table table : Table.all()) {
       String row =
           lines.stream()
-              .filter(l -> l.startsWith("| `") && l.split("\\|")[1].contains("`" + table.sql() + "`"))
+              .filter(
+                  l -> l.startsWith("| `") && l.split("\\|")[1].contains("`" + table.sql() + "`"))
               .findFirst()
               .orElseThrow(() -> new AssertionError(table + " is not on the page"));
       assertThat(table.columns()).allMatch(column -> row.contains("`" + column + "`"), table.sql());

@@ -165,9 +165,7 @@ class SharedBaseTest {
     Path away = folder.resolve("mounted");
     RecordsAddress address = RecordsAddress.of(away.resolve("index.sqlite"));
     List<String> told = new CopyOnWriteArrayList<>();
-    var place =
-        new RecordsFollower.Place(
-            address, results, TrustStore.of(key.verifyingKey()));
+    var place = new RecordsFollower.Place(address, results, TrustStore.of(key.verifyingKey()));
     try (RecordsFollower follower =
         RecordsFollower.start(place, told::add, Duration.ofMillis(20))) {
       Awaitility.await().until(() -> !told.isEmpty());
@@ -192,7 +190,8 @@ class SharedBaseTest {
         session.write(
             () -> {
               session.run("DELETE FROM documents");
-              assertThat(reader.summary().documents()).containsEntry("occlusion-test", (long) DOCUMENTS);
+              assertThat(reader.summary().documents())
+                  .containsEntry("occlusion-test", (long) DOCUMENTS);
               throw RecordsException.machine("stop");
             });
       } catch (RecordsException e) {

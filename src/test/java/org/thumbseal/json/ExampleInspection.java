@@ -17,12 +17,10 @@ public final class ExampleInspection {
         "6a1f0c52-8d3e-8b71-9c44-2f60aa10bb01",
         new Inspection.Said(
             "SP-014",
-            new Inspection.Done(
-                Work.YEARLY_INSPECTION, LocalDate.parse("2026-03-02"), false),
+            new Inspection.Done(Work.YEARLY_INSPECTION, LocalDate.parse("2026-03-02"), false),
             "M. Otieno",
             new Inspection.More(
-                Optional.of("earth lead loose"),
-                List.of(new Inspection.Answer("runs", "no")))),
+                Optional.of("earth lead loose"), List.of(new Inspection.Answer("runs", "no")))),
         Instant.parse("2026-03-02T08:30:00.250Z"));
   }
 }

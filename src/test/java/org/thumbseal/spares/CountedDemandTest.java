@@ -56,7 +56,9 @@ class CountedDemandTest {
     assertThat(new CountedDemand(uses, days).cumulative(least, ahead)).isCloseTo(sum, within(1e-9));
   }
 
-  /** Whatever the rate, use keeps within the limit with at least 95 %; and it is not merely wide. */
+  /**
+   * Whatever the rate, use keeps within the limit with at least 95 %; and it is not merely wide.
+   */
   @ParameterizedTest
   @CsvSource({"0.5, 0.05", "2, 0.2", "10, 1", "30, 3", "30, 12", "5, 5"})
   void useKeepsWithinTheLimitWhateverTheRate(double meanBefore, double meanAfter) {

@@ -36,7 +36,8 @@ class ForecastTest {
     SplittableRandom random = new SplittableRandom(6);
     for (int trial = 0; trial < 300; trial++) {
       Supply supply =
-          new Supply(random.nextInt(6), random.nextInt(80), 1 + random.nextInt(10), random.nextInt(4));
+          new Supply(
+              random.nextInt(6), random.nextInt(80), 1 + random.nextInt(10), random.nextInt(4));
       List<Use> uses = new ArrayList<>();
       for (int i = random.nextInt(40); i > 0; i--) {
         uses.add(use(11 + random.nextInt(350), "filter", null));
@@ -70,7 +71,12 @@ class ForecastTest {
   void countsWhatWasUsedSinceTheCountAndNoMore() {
     StockLine line = line("F", "filter", 5, new Supply(1, 14, 1, 0));
     List<Use> uses =
-        List.of(use(11, "filter", null), use(10, "filter", null), use(9, "filter", null), use(0, "filter", null), use(-1, "filter", null));
+        List.of(
+            use(11, "filter", null),
+            use(10, "filter", null),
+            use(9, "filter", null),
+            use(0, "filter", null),
+            use(-1, "filter", null));
     Outlook part = forecast(List.of(line), uses).parts().get(0);
     assertThat(part.stock()).isEqualTo(new Outlook.Left(3, 2, false));
     assertThat(part.demand()).contains(new CountedDemand(4, 365));
@@ -129,7 +135,8 @@ class ForecastTest {
     Outlook part = forecast(List.of(unsaid), List.of()).parts().get(0);
     assertThat(part.state()).isEqualTo(State.USE_UNKNOWN);
     StockLine said =
-        new StockLine("C", "catheter", unsaid.count(), unsaid.supply(), Optional.of(60.0), Map.of());
+        new StockLine(
+            "C", "catheter", unsaid.count(), unsaid.supply(), Optional.of(60.0), Map.of());
     Outlook estimated = forecast(List.of(said), List.of()).parts().get(0);
     assertThat(estimated.stock().now()).isEqualTo(30);
     assertThat(estimated.state()).isEqualTo(State.ORDER_NOW);

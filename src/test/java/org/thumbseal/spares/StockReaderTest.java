@@ -10,7 +10,8 @@ import org.junit.jupiter.api.Test;
 /** The stock file, read whole or refused. */
 class StockReaderTest {
   private static final LocalDate TODAY = LocalDate.of(2026, 3, 31);
-  private static final String HEADER = "part,item,quantity,counted_on,minimum,lead_days,pack,shelf\n";
+  private static final String HEADER =
+      "part,item,quantity,counted_on,minimum,lead_days,pack,shelf\n";
 
   private static List<String> mistakes(String text) {
     StockRefused refused =
@@ -23,7 +24,9 @@ class StockReaderTest {
     String text = String.join("\n", StockTemplate.lines());
     List<StockLine> lines = StockReader.read(text, TODAY);
     assertThat(lines).hasSize(5);
-    assertThat(lines).extracting(StockLine::item).contains("filter", "tubing", "gasket", "catheter");
+    assertThat(lines)
+        .extracting(StockLine::item)
+        .contains("filter", "tubing", "gasket", "catheter");
     assertThat(lines.get(0).others()).containsEntry("note", "hydrophobic");
     assertThat(StockReader.read(text.replace(',', ';'), TODAY)).isEqualTo(lines);
     assertThat(StockReader.read(text.replace(',', '\t'), TODAY)).isEqualTo(lines);
