@@ -25,9 +25,9 @@ public record Outlook(
    * What is left.
    *
    * @param now pieces, 0 or more
-   * @param used since they were counted
-   * @param miscounted whether more were used than there were: a delivery was not entered, or the
-   *     count was wrong
+   * @param used since they were counted; for an estimate, as many as were to be expected
+   * @param miscounted whether more are used than there were: a delivery was not entered, or the
+   *     count is wrong or too old
    */
   public record Left(int now, int used, boolean miscounted) {}
 

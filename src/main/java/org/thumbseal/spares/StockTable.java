@@ -26,9 +26,19 @@ final class StockTable {
 
   static StockTable of(String text, List<StockMistake> mistakes) {
     StockTable table = new StockTable(mistakes);
+    table.requireClosedQuotes(text);
     table.readRows(text);
     table.readTitles();
     return table;
+  }
+
+  /** A quote that is never closed would swallow the rows below it. */
+  private void requireClosedQuotes(String text) {
+    if (count(text, '"') % 2 != 0) {
+      mistakes.add(
+          new StockMistake(
+              0, "", "a quote is never closed: close it; a quote in a cell is written twice"));
+    }
   }
 
   private void readRows(String text) {
