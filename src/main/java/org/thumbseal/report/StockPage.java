@@ -30,7 +30,8 @@ public final class StockPage {
       body.open("tr").open("td", "class", "number");
       body.element("b", Integer.toString(part.amount())).close();
       body.open("td").element("b", part.line().part()).element("small", StockWords.why(part));
-      body.close().open("td", "class", "box").element("span", "", "class", "tick").close();
+      body.close().element("td", Words.text("stock.due", StockWords.due(stock, part)));
+      body.open("td", "class", "box").element("span", "", "class", "tick").close();
       body.close().line();
     }
     body.close().close().line();

@@ -62,7 +62,7 @@ public final class StockText {
         "%6d x %s, by %s: %s",
         part.amount(),
         part.line().part(),
-        part.orderBy().filter(d -> d.isBefore(stock.today())).orElse(stock.today()),
+        StockWords.due(stock, part),
         StockWords.why(part));
   }
 

@@ -1,5 +1,6 @@
 package org.thumbseal.report;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -49,6 +50,11 @@ final class StockWords {
     }
     String none = Words.text(part.demand().isPresent() ? "stock.later" : "stock.unknown");
     return part.orderBy().map(Object::toString).orElse(none);
+  }
+
+  /** By when to order what is to be ordered: today, or a day that is over. */
+  static LocalDate due(Stock stock, Outlook part) {
+    return part.orderBy().filter(d -> d.isBefore(stock.today())).orElse(stock.today());
   }
 
   /** Why it is to be ordered. */

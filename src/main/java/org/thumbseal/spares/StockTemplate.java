@@ -14,6 +14,7 @@ public final class StockTemplate {
         "Silicone tubing 8 mm,tubing,12,2026-03-02,4,14,5,0,,2 m lengths",
         "Gasket 2 L jar,gasket,8,2026-03-02,3,42,5,0,,",
         "Gasket 1 L jar,gasket,5,2026-03-02,2,42,5,0,,",
-        "Suction catheter 14 Fr,catheter,180,2026-03-02,60,14,50,0,90,used on wards: no check records it");
+        "Suction catheter 14 Fr,catheter,180,2026-03-02,60,14,50,0,90,used on wards: no check"
+            + " records it");
   }
 }

@@ -62,7 +62,6 @@ class StockReaderTest {
     assertThat(mistakes(HEADER)).containsExactly("has no parts in it");
     assertThat(mistakes(HEADER + "\"F\"x,filter,1,2026-01-01,1,1,1,\n")).hasSize(1);
     assertThat(mistakes(HEADER + "F,filter,1,2026-01-01,1,1,1,\"A\nG,gasket,1,2026-01-01,1,1,1,\n"))
-        .containsExactly(
-            "a quote is never closed: close it; a quote in a cell is written twice");
+        .containsExactly("a quote is never closed: close it; a quote in a cell is written twice");
   }
 }
