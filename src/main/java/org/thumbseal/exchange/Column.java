@@ -87,6 +87,8 @@ public enum Column {
   private final ColumnKind kind;
   private final String unit;
   private final String meaning;
+  /** A function without a state of its own. */
+  @SuppressWarnings("ImmutableEnumChecker")
   private final Member member;
 
   Column(ColumnKind kind, String meaning, Member member) {
