@@ -87,6 +87,7 @@ public enum Column {
   private final ColumnKind kind;
   private final String unit;
   private final String meaning;
+
   /** A function without a state of its own. */
   @SuppressWarnings("ImmutableEnumChecker")
   private final Member member;

@@ -1,4 +1,4 @@
-package org.thumbseal.exchange;
+package org.thumbseal.cli;
 
 import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
@@ -34,6 +34,8 @@ final class FhirRules {
   static List<String> complaints(IBaseResource resource) {
     return validator().validateWithResult(resource).getMessages().stream()
         .filter(m -> m.getSeverity().compareTo(ResultSeverityEnum.WARNING) >= 0)
+        // Text for people beside the data: best practice, and more than a logbook reads.
+        .filter(m -> !m.getMessage().contains("dom-6"))
         .map(m -> m.getSeverity() + " " + m.getLocationString() + ": " + m.getMessage())
         .toList();
   }
