@@ -100,7 +100,7 @@ final class StartCommand implements Callable<Integer> {
     return ExitCode.GOOD;
   }
 
-  /** What is said anew takes the place of what was said; the rest stands. */
+  /** Of the same pump, what is said anew takes the place of what was said; the rest stands. */
   private ObjectNode visit(JsonNode before) {
     ObjectNode visit = Json.object();
     String pump = asset != null ? asset : before.path("asset").asString("");
@@ -108,13 +108,19 @@ final class StartCommand implements Callable<Integer> {
       visit.put("asset", pump);
     }
     ArrayNode all = visit.putArray("checks");
-    for (JsonNode check : before.path("checks")) {
+    for (JsonNode check : isAnother(before) ? Json.object() : before.path("checks")) {
       if (!checks.containsKey(check.path("item").asString())) {
         all.add(check);
       }
     }
     checks.forEach((item, state) -> all.addObject().put("item", item).put("state", state));
     return visit;
+  }
+
+  /** A pump that takes the place of another has not been looked at yet. */
+  private boolean isAnother(JsonNode before) {
+    String pump = before.path("asset").asString("");
+    return asset != null && !pump.isEmpty() && !pump.equals(asset);
   }
 
   private JsonNode port(JsonNode ports) {
@@ -141,7 +147,7 @@ final class StartCommand implements Callable<Integer> {
     String text = answer.body().path("text").asString("the page answers with an error");
     throw switch (code) {
       case "test-running", "mains-forbidden" -> Failure.notPassed(text);
-      case "unknown-port", "bad-asset", "bad-request", "forbidden" -> Failure.usage(text);
+      case "unknown-port", "bad-asset", "bad-code", "no-serial", "bad-request", "forbidden" -> Failure.usage(text);
       default -> Failure.machine(text);
     };
   }

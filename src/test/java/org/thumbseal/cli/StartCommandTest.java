@@ -96,15 +96,28 @@ class StartCommandTest {
                 Check.of(CheckItem.JAR, CheckState.OK),
                 Check.of(CheckItem.GASKET, CheckState.NOT_CHECKED))));
 
-    CommandRun run = start("--port", PORT, "--asset", "P-2", "--check", "gasket=ok");
+    CommandRun run = start("--port", PORT, "--asset", "P-1", "--check", "gasket=ok");
 
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(run.out()).contains(PORT).contains("block the jar inlet");
     assertThat(desk.by).contains(StartedBy.COMMAND);
-    assertThat(desk.visit.asset()).contains("P-2");
+    assertThat(desk.visit.asset()).contains("P-1");
     assertThat(desk.visit.checks())
         .containsExactlyInAnyOrder(
             Check.of(CheckItem.JAR, CheckState.OK), Check.of(CheckItem.GASKET, CheckState.OK));
+  }
+
+  @Test
+  void anotherPumpHasNotBeenLookedAt() {
+    desk.visit(
+        new Visit(Optional.of("P-1"), List.of(Check.of(CheckItem.JAR, CheckState.OK))));
+
+    CommandRun run = start("--port", PORT, "--asset", "P-2", "--check", "gasket=ok");
+
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(desk.visit.asset()).contains("P-2");
+    assertThat(desk.visit.checks())
+        .containsExactly(Check.of(CheckItem.GASKET, CheckState.OK));
   }
 
   @Test
@@ -130,6 +143,8 @@ class StartCommandTest {
                     run,
                     "no such state of a check; there are ok, not-ok, replaced, not-checked",
                     ExitCode.USAGE));
+    assertThat(start("--port", PORT, "--asset", "(01)51022222233337(21)12"))
+        .satisfies(run -> isMistake(run, "check digit is wrong", ExitCode.USAGE));
     assertThat(CommandRun.of("start", "--results", folder.resolve("none")))
         .satisfies(run -> isMistake(run, "no watch with a page is running", ExitCode.MACHINE));
     assertThat(desk.by).isEmpty();
