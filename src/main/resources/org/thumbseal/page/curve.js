@@ -1,5 +1,5 @@
 // The curve and the ground it must not touch: vacuum against time, hatched where a sound pump never is.
-import { number, say } from "./words.js";
+import { limit, number, say } from "./words.js";
 
 const BEFORE = 3;
 const LEAST_SPAN = 15;
@@ -130,7 +130,7 @@ export class Curve {
     c.font = "600 14px system-ui, 'DejaVu Sans', sans-serif";
     // Low in the hatched part, where no sound curve passes.
     this.text(say("curve.rise", number(limits.rise, 1)), edge - 3, this.y(0, view) - 44);
-    this.text(say("curve.time", number(limits.riseSeconds, 0)), edge - 3, this.y(0, view) - 26);
+    this.text(say("curve.time", limit(limits.riseSeconds)), edge - 3, this.y(0, view) - 26);
     this.text(say("curve.maximum", number(limits.maximum, 1)), edge - 3, this.y(limits.maximum, view) + 4);
   }
 

@@ -1,6 +1,6 @@
 // The quiet corner: what the line and the sensor are doing.
 import { element } from "./checks.js";
-import { number, say } from "./words.js";
+import { limit, number, say } from "./words.js";
 
 export function showFacts(list, notices, port, bench) {
   list.replaceChildren(...lines(port, bench).flatMap(([name, value]) => [element("dt", {}, name), element("dd", {}, value)]));
@@ -27,7 +27,7 @@ function lines(port, bench) {
     [say("fact.zero"), known(quality.zero, 2, "kPa")],
     [say("fact.noise"), known(quality.noise, 3, "kPa")],
     [say("fact.ambient"), known(ambient, 1, "kPa")],
-    [say("fact.limits"), limits ? say("fact.limits.are", number(limits.rise, 1), number(limits.riseSeconds, 0), number(limits.maximum, 1)) : ""],
+    [say("fact.limits"), limits ? say("fact.limits.are", number(limits.rise, 1), limit(limits.riseSeconds), number(limits.maximum, 1)) : ""],
     [say("fact.version"), bench.about?.version ?? ""],
   ];
 }

@@ -10,8 +10,19 @@ export const QUIET_SECONDS = 5;
 export function whatNow(port, alive, judged) {
   if (!alive) return { key: "now.stopped", hint: "hint.stopped", tone: "still" };
   if (!port) return { key: "now.no-port", tone: "still" };
-  if (port.visit?.forbidsMains) return { key: "now.cord", hint: "hint.cord", tone: "stop" };
-  return link(port) ?? blocked(port) ?? (judged ? verdict(port.result) : waiting(port));
+  if (port.visit?.forbidsMains) return cord(port);
+  return (judged ? gone(port) : link(port)) ?? blocked(port) ?? (judged ? verdict(port.result) : waiting(port));
+}
+
+/** A pump that runs already is not told to stay off. */
+function cord(port) {
+  const runs = port.link === "streaming" && ["open", "rise", "hold"].includes(port.phase);
+  return { key: runs ? "now.cord-runs" : "now.cord", hint: "hint.cord", tone: "stop" };
+}
+
+/** An answer stands, whatever becomes of the sensor after it. */
+function gone(port) {
+  return port.link === "streaming" ? undefined : { ...verdict(port.result), hint: "hint.stands" };
 }
 
 function link(port) {

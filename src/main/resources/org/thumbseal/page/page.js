@@ -15,7 +15,8 @@ const $ = (id) => document.getElementById(id);
 
 let chosen;
 let putAway = null;
-let lastChecks = [];
+/** What was looked at last, by sensor: the pump at one has not been looked at because that at another was. */
+const lookedAt = new Map();
 let drawing = false;
 let saidNow = "";
 
@@ -68,10 +69,16 @@ function showPorts() {
   }
   [...$("ports").children].forEach((button, i) => {
     const p = bench.ports.get(names[i]);
-    button.textContent = `${p.visit?.asset ?? names[i]} · ${say("phase." + (p.link === "streaming" ? p.phase : "none"))}`;
+    button.textContent = `${p.visit?.asset ?? names[i]} · ${standing(p)}`;
     button.setAttribute("aria-pressed", String(names[i] === chosen));
     button.dataset.port = names[i];
   });
+}
+
+/** The answer where there is one: with several pumps on the bench, only one is shown in full. */
+function standing(p) {
+  if (isJudged(p)) return say(`verdict.${p.result.verdict}`);
+  return say(`phase.${p.link === "streaming" ? p.phase : "none"}`);
 }
 
 function portButton(name) {
@@ -91,7 +98,7 @@ function showNow(p, judged) {
   $("now").toggleAttribute("data-short", sentence.length <= 9);
   // Only what is new is put there: each change is read aloud.
   if (sentence !== saidNow) $("sentence").textContent = saidNow = sentence;
-  const left = p?.start && bench.alive ? Math.max(0, p.start.secondsLeft - (Date.now() - p.start.told) / 1000) : undefined;
+  const left = p?.start && bench.alive && now.tone !== "stop" ? Math.max(0, p.start.secondsLeft - (Date.now() - p.start.told) / 1000) : undefined;
   const countdown = left !== undefined && ["idle", "open"].includes(p.phase) ? " " + say("hint.left", number(left, 0)) : "";
   $("hint").textContent = (now.hint ? say(now.hint) : now.said ?? "") + countdown;
 }
@@ -99,7 +106,8 @@ function showNow(p, judged) {
 function showReading(p) {
   const known = bench.alive && p?.link === "streaming" && p.vacuum !== undefined;
   $("reading").classList.toggle("stale", !known && p?.vacuum !== undefined);
-  $("pump").textContent = p?.visit?.asset ?? say("asset.none");
+  // Beside an answer it would be read as belonging to it.
+  $("pump").textContent = p?.visit?.asset ?? (isJudged(p) ? "" : say("asset.none"));
   $("about").textContent = aboutPump(bench.about?.register, p?.visit?.asset);
   $("kpa").textContent = p?.vacuum === undefined ? "–" : number(Math.abs(p.vacuum) < 0.05 ? 0 : p.vacuum, 1);
   const unit = $("unit").value;
@@ -141,16 +149,22 @@ function answered(answer, good = "") {
 }
 
 async function visit({ asset = port()?.visit?.asset ?? null, checks: given = port()?.visit?.checks ?? [] }) {
-  if (given.length) lastChecks = given;
+  if (given.length) lookedAt.set(chosen, { asset, checks: given });
   return answered(await tell("visit", { port: chosen, asset, checks: given }));
 }
 
 async function take(text) {
   const code = await tell("scan", { text });
-  if (!answered(code)) return;
+  if (!answered(code)) {
+    // What is scanned next takes its place, instead of being added to it.
+    $("asset").select();
+    return;
+  }
   putAway = port()?.result?.id ?? null;
-  if (await visit({ asset: code.asset, checks: sameAsset(code.asset) })) {
+  const given = sameAsset(code.asset);
+  if (await visit({ asset: code.asset, checks: given })) {
     $("asset").value = "";
+    checks.show(given);
     answered({}, say(isUnlisted(bench.about?.register, code.asset) ? "asset.unlisted" : "asset.taken", code.asset));
     $("start").focus();
   }
@@ -165,7 +179,10 @@ async function start() {
   const p = port();
   if (isJudged(p)) {
     // The same pump once more, with what was looked at a moment ago.
-    if (!(await visit({ asset: p.visit?.asset ?? p.result.asset ?? null, checks: p.visit?.checks?.length ? p.visit.checks : lastChecks }))) return;
+    const asset = p.visit?.asset ?? p.result.asset ?? null;
+    const before = lookedAt.get(chosen);
+    const known = before && (before.asset ?? null) === asset ? before.checks : [];
+    if (!(await visit({ asset, checks: p.visit?.checks?.length ? p.visit.checks : known }))) return;
   }
   if (answered(await tell("start", { port: chosen }))) putAway = p?.result?.id ?? null;
   changed();
@@ -173,7 +190,7 @@ async function start() {
 
 async function next() {
   putAway = port()?.result?.id ?? null;
-  lastChecks = [];
+  lookedAt.delete(chosen);
   await visit({ asset: null, checks: [] });
   drawChecks();
   $("asset").focus();

@@ -1,6 +1,6 @@
 // The answer: a word, a shape, the figures beside their limits, why, and what to look at next.
 import { element } from "./checks.js";
-import { has, number, say } from "./words.js";
+import { has, limit, number, say } from "./words.js";
 
 // A word's form and sign, as the report draws them.
 const SHAPES = await (await fetch("/shapes.json")).json();
@@ -15,6 +15,7 @@ export function showVerdict(section, result) {
   part("#figures").replaceChildren(...figures(result));
   part("#reasons").replaceChildren(...result.reasons.map(reason));
   part("#finding").replaceChildren(...finding(result.findings?.[0]));
+  part("#sealed").classList.toggle("waiting", !result.stored);
   part("#sealed").textContent = result.stored ? say("sealed", result.file ?? "") : say("sealed.not");
 }
 
@@ -29,9 +30,9 @@ function figures({ riseTime, maximumVacuum, openVacuum, limits }) {
   const lines = [];
   if (limits && (riseTime || maximumVacuum)) {
     const rise = say("figure.rise", number(limits.rise, 1));
-    lines.push([rise, riseTime ? say("figure.of", both(riseTime, 2, "s"), number(limits.riseSeconds, 0) + "\u00a0s") : say("figure.not-reached")]);
+    lines.push([rise, riseTime ? say("figure.of", both(riseTime, 2, "s"), limit(limits.riseSeconds) + "\u00a0s") : say("figure.not-reached")]);
   }
-  if (maximumVacuum) lines.push([say("figure.maximum"), say("figure.at-least", both(maximumVacuum, 1, "kPa"), number(limits.maximum, 1) + "\u00a0kPa")]);
+  if (maximumVacuum) lines.push([say("figure.maximum"), say("figure.at-least", both(maximumVacuum, 2, "kPa"), number(limits.maximum, 1) + "\u00a0kPa")]);
   if (openVacuum) lines.push([say("figure.open"), both(openVacuum, 2, "kPa")]);
   return lines.flatMap(([name, value]) => [element("dt", {}, name), element("dd", {}, value)]);
 }

@@ -47,6 +47,11 @@ export function number(value, places) {
   }).format(value);
 }
 
+/** A limit as it was set: rounded, it would be another. */
+export function limit(value) {
+  return new Intl.NumberFormat(language, { maximumFractionDigits: 2 }).format(value);
+}
+
 /** Puts the words on everything that names them. */
 export function label(root) {
   root.querySelectorAll("[data-word]").forEach((e) => (e.textContent = say(e.dataset.word)));

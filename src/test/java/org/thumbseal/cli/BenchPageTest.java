@@ -200,6 +200,45 @@ class BenchPageTest {
   }
 
   @Test
+  void whatIsScannedAfterAMisreadCodeTakesItsPlace() throws Exception {
+    try (PtyPair pair = PtyPair.in(folder);
+        ProgramProcess watch = watch(pair);
+        Browser browser = browse(page(watch).group(1))) {
+      watch.awaitOpen(Path.of(pair.port()));
+      QuickPump.speak(pair, 0.5);
+      browser.awaitText("sentence", "Scan the pump’s number");
+      browser.type("(01)51022222233337(21)1234" + Keys.ENTER);
+      browser.awaitText("said", "check digit is wrong");
+      browser.type("(01)51022222233336(21)1234" + Keys.ENTER);
+      browser.awaitText("pump", "(01)51022222233336(21)1234");
+
+      // The list on the page is of the pump on the bench, not of the one before.
+      browser.element("#open-checks").click();
+      browser.element("input[name=jar][value=ok]").click();
+      browser.awaitText("open-checks", "Checks (1 of 7)");
+      browser.type("SP-015" + Keys.ENTER);
+      browser.awaitText("pump", "SP-015");
+      browser.awaitText("open-checks", "Checks (0 of 7)");
+      assertThat(browser.element("input[name=jar][value=not-checked]").isSelected()).isTrue();
+    }
+  }
+
+  @Test
+  void anAnswerStandsWhenTheSensorIsPulled() throws Exception {
+    try (PtyPair pair = PtyPair.in(folder);
+        ProgramProcess watch = watch(pair);
+        Browser browser = browse(page(watch).group(1))) {
+      watch.awaitOpen(Path.of(pair.port()));
+      QuickPump.speak(pair, Double.POSITIVE_INFINITY);
+      browser.awaitText("word", "PASS");
+      pair.unplug();
+      browser.awaitText("hint", "This result stands.");
+      assertThat(browser.text("sentence")).isEqualTo("Switch the pump off");
+      look("12-stands", browser);
+    }
+  }
+
+  @Test
   void theCordStopsTheTest() throws Exception {
     try (PtyPair pair = PtyPair.in(folder);
         ProgramProcess watch = watch(pair);
