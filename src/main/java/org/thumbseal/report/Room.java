@@ -15,6 +15,9 @@ enum Room {
   /** An item begins a line, and its last line is seldom full. */
   private static final int ITEM = 50;
 
+  /** Part and reason of a check have half a column. */
+  private static final int NARROW = 2;
+
   private final double curveHeight;
   private final int characters;
 
@@ -52,7 +55,8 @@ enum Room {
         lengths(document.list("/reasons"), "/text")
             + lengths(document.list("/findings"), "/text")
             + lengths(document.list("/findings"), "/advice");
-    int left = ITEM * (report.document().list("/checks").size() + 4);
+    List<DocumentView> checks = document.list("/checks");
+    int left = ITEM * (checks.size() + 4) + NARROW * (lengths(checks, "/part") + lengths(checks, "/reason"));
     return Math.max(said, left) + above(report);
   }
 

@@ -11,8 +11,10 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.thumbseal.json.JsonGate;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** A report as a browser prints it: one sheet of A4, from its first word to its last. */
@@ -77,6 +79,26 @@ class ReportPrintTest {
   @ValueSource(strings = {"sound", "leak", "slipped", "altitude", "no-vacuum"})
   void aReportIsOneSheet(String name) throws Exception {
     assertOneSheet(printed(FIXTURES.resolve(name + ".log")));
+  }
+
+  /** All that a person can say of a visit on the page, of a pump of which there is much to say. */
+  @ParameterizedTest
+  @CsvSource({
+    "ok, ''",
+    "replaced, 'G-12, 40 mm'",
+    "not-ok, 'a long reason of somebody who writes what there is to be written'"
+  })
+  void soIsOneWithEveryCheck(String state, String reason) throws Exception {
+    ObjectNode document = JsonGate.read(FIXTURES.resolve("leak.json"));
+    ArrayNode checks = document.withArray("checks");
+    for (String item : "cord gasket jar tubing filter overflow outside".split(" ")) {
+      checks.addObject().put("item", item).put("state", state).put("reason", reason);
+    }
+    Path file = folder.resolve("checks.json");
+    Files.writeString(file, document.toString());
+    Files.copy(FIXTURES.resolve("leak.log"), folder.resolve("leak.log"));
+
+    assertOneSheet(printed(file));
   }
 
   /** Much longer texts than the program writes: what finds no room is counted, not cut off. */

@@ -15,6 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.thumbseal.seal.Sha256;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 import tools.jackson.databind.node.StringNode;
 
@@ -69,6 +70,19 @@ class ReportPageTest {
 
     assertThat(ReportPage.html(fixture.report()))
         .contains("Looked at on this visit", "Gasket and cap", "replaced", "G-12, cracked");
+  }
+
+  @Test
+  void whatWasNotLookedAtIsSaidInOneLine() throws Exception {
+    ReportFixture fixture = ReportFixture.of("sound");
+    ArrayNode checks = fixture.document().putArray("checks");
+    checks.addObject().put("item", "jar").put("state", "not-checked");
+    checks.addObject().put("item", "cord").put("state", "ok");
+    checks.addObject().put("item", "outside").put("state", "not-checked");
+
+    assertThat(ReportPage.html(fixture.report()))
+        .contains("<p>Not looked at: Jar, Outside</p>", "Mains cord and plug")
+        .doesNotContain(">Jar<");
   }
 
   /** Every text of a document is somebody else's. */
