@@ -86,6 +86,9 @@ final class ReportCommand implements Callable<Integer> {
     if (directory.isPresent() && output.isEmpty()) {
       throw Failure.usage(directory.get() + ": is a folder; say where its pages go with -o DIR");
     }
+    if (paths.stream().filter(Files::isDirectory).count() > 1) {
+      throw Failure.usage("one folder at a time: each has an index.html of its own, so a -o DIR");
+    }
     if (indexOnly && (directory.isEmpty() || !pages.arePages())) {
       throw Failure.usage(
           "--index-only is for the pages of a folder: name one, without --svg, --csv");

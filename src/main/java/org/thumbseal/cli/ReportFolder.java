@@ -12,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.thumbseal.report.ReportFile;
 
 /**
@@ -19,6 +20,9 @@ import org.thumbseal.report.ReportFile;
  * same result, and of nothing else.
  */
 final class ReportFolder {
+  /** Names that people give to a file, who mean this one report. */
+  private static final Pattern FILE = Pattern.compile("(?i).*\\.(html?|svg|csv|pdf)");
+
   private final Path folder;
   private final Set<String> written = new HashSet<>();
 
@@ -31,6 +35,9 @@ final class ReportFolder {
     try {
       if (Files.exists(folder) && !Files.isDirectory(folder)) {
         throw Failure.usage(folder + ": is a file; name a folder with -o DIR");
+      }
+      if (!Files.exists(folder) && FILE.matcher(folder.toString()).matches()) {
+        throw Failure.usage(folder + ": -o names a folder; files are named after their results");
       }
       Files.createDirectories(folder);
       return new ReportFolder(folder);

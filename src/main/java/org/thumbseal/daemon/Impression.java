@@ -6,7 +6,9 @@ enum Impression {
   NOTHING(
       "open, but nothing comes; check the sensor's power and cable (some boards need"
           + " ?board=native-usb)"),
-  NO_SENSOR("bytes come, but no good line; check the line speed (?baud=N) and that it is a sensor"),
+  NO_SENSOR(
+      "bytes come, but no good line; check the line speed (?baud=N) and that it is a sensor, and"
+          + " --format where it prints plain numbers"),
   SHARED(
       "pieces are missing though this computer keeps up; another program may be reading this port:"
           + " close terminals and serial monitors"),

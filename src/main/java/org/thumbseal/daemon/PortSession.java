@@ -93,6 +93,9 @@ final class PortSession {
 
   private SessionEnd lost() {
     if (link.finite()) {
+      if (bytes > 0 && !anyGood) {
+        reportOnce(Impression.NO_SENSOR);
+      }
       return SessionEnd.INPUT_ENDED;
     }
     return Shutdown.inProgress()

@@ -122,8 +122,8 @@ final class Validity {
           ReasonCode.ZERO_DRIFT,
           number(
               "With the inlet open the sensor reads %.1f kPa above the air around it, so this is no"
-                  + " test of a vacuum. Check the sensor; for a table, say in --columns whether the"
-                  + " pressure is gauge, absolute or vacuum.",
+                  + " test of a vacuum. Check the sensor; for a table (--columns) or plain numbers"
+                  + " (--format), say whether the pressure is gauge, absolute or vacuum.",
               -open));
     } else if (!quality.zero().plausible()) {
       invalid(

@@ -57,6 +57,25 @@ class PlainLinesCommandTest {
     assertThat(run.out()).contains("PASS", "(3 of ");
   }
 
+  @Test
+  void aFormatThatFitsNoLineIsSaid() throws Exception {
+    CommandRun run =
+        CommandRun.of(
+            "watch",
+            "--port",
+            "file:" + saved(),
+            "--page",
+            "off",
+            "--results",
+            folder.resolve("results"),
+            "--key",
+            folder.resolve("keys/k.pem"),
+            "--format",
+            "lines:column=7,time=1:ms,unit=kPa,sign=gauge");
+
+    assertThat(run.err()).contains("no good line").contains("--format");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiterString = " | ",

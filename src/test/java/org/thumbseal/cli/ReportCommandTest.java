@@ -201,6 +201,12 @@ class ReportCommandTest {
     Path file = Files.writeString(folder.resolve("a-file"), "x");
     assertOneLine(
         CommandRun.of("report", "--key", key, sound, "-o", file), 2, "is a file; name a folder");
+    Path meant = folder.resolve("sound.html");
+    assertOneLine(
+        CommandRun.of("report", "--key", key, sound, "-o", meant), 2, "-o names a folder");
+    assertThat(meant).doesNotExist();
+    assertOneLine(report(results, folder), 2, "one folder at a time");
+    assertThat(pages.resolve("index.html")).doesNotExist();
     assertOneLine(report(file), 2, "is not JSON");
   }
 }
