@@ -147,7 +147,8 @@ final class StartCommand implements Callable<Integer> {
     String text = answer.body().path("text").asString("the page answers with an error");
     throw switch (code) {
       case "test-running", "mains-forbidden" -> Failure.notPassed(text);
-      case "unknown-port", "bad-asset", "bad-code", "no-serial", "bad-request", "forbidden" -> Failure.usage(text);
+      case "unknown-port", "bad-asset", "bad-code", "no-serial", "bad-request", "forbidden" ->
+          Failure.usage(text);
       default -> Failure.machine(text);
     };
   }

@@ -50,8 +50,8 @@ final class FhirProvenance {
     ObjectNode type = FhirTerms.coding("urn:iso-astm:E1762-95:2013", "1.2.840.10065.1.12.1.14");
     signature.putArray("type").add(type.put("display", "Source Signature"));
     time(signature, "when", when);
+    signature.set("who", who.deepCopy());
     signature
-        .<ObjectNode>set("who", who.deepCopy())
         .put("targetFormat", "application/json")
         .put("sigFormat", "application/jose")
         .put("data", Base64.getEncoder().encodeToString(jws.getBytes(StandardCharsets.US_ASCII)));

@@ -26,7 +26,8 @@ final class Neighbours {
     List<InetAddress> reachable =
         addresses
             .filter(Inet4Address.class::isInstance)
-            .filter(a -> !a.isLoopbackAddress() && !a.isLinkLocalAddress() && !a.isAnyLocalAddress())
+            .filter(
+                a -> !a.isLoopbackAddress() && !a.isLinkLocalAddress() && !a.isAnyLocalAddress())
             .sorted(Comparator.comparing(a -> !a.isSiteLocalAddress()))
             .toList();
     return reachable.isEmpty() ? "127.0.0.1" : Door.literal(reachable.get(0));

@@ -2,7 +2,6 @@ package org.thumbseal.report;
 
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.util.concurrent.atomic.AtomicInteger;
 import org.thumbseal.history.Course;
 import org.thumbseal.history.Days;
 import org.thumbseal.history.History;
@@ -81,7 +80,7 @@ final class CoursePicture {
     for (LocalDate m = month.plusMonths(1);
         m.toEpochDay() < frame.days().to();
         m = m.plusMonths(1)) {
-      double x = frame.days().at(m.toEpochDay());
+      double x = frame.days().at((double) m.toEpochDay());
       boolean named = (m.getMonthValue() - 1) % every == 0;
       path(from(x, AREA.bottom()) + "v" + (named ? 6 : 3), INK, named ? "1.2" : "0.6");
       if (named && x < AREA.right() - 20) {
@@ -182,12 +181,12 @@ final class CoursePicture {
 
   /** A stroke with its number in the list below. */
   private void changes() {
-    AtomicInteger number = new AtomicInteger();
+    int number = 0;
     for (PastTest test : HistoryChanges.of(history)) {
       double x = frame.x(test) - 4;
       path(from(x, AREA.top() - 3) + "V" + Markup.at(AREA.bottom()), INK, "0.7");
       svg.shape("path", "d", from(x - 4, AREA.bottom()) + "h8l-4 -7Z", "fill", INK);
-      text(String.valueOf(number.incrementAndGet()), x, AREA.top() - 6, "middle");
+      text(Integer.toString(++number), x, AREA.top() - 6, "middle");
     }
   }
 

@@ -56,7 +56,9 @@ enum Room {
             + lengths(document.list("/findings"), "/text")
             + lengths(document.list("/findings"), "/advice");
     List<DocumentView> checks = document.list("/checks");
-    int left = ITEM * (checks.size() + 4) + NARROW * (lengths(checks, "/part") + lengths(checks, "/reason"));
+    int left =
+        ITEM * (checks.size() + 4)
+            + NARROW * (lengths(checks, "/part") + lengths(checks, "/reason"));
     return Math.max(said, left) + above(report);
   }
 

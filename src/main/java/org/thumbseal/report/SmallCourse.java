@@ -1,6 +1,7 @@
 package org.thumbseal.report;
 
 import java.util.List;
+import java.util.Objects;
 import org.thumbseal.history.Course;
 import org.thumbseal.history.Days;
 import org.thumbseal.history.History;
@@ -49,7 +50,7 @@ final class SmallCourse {
                   "path", "d", path, "stroke", "#0b3d78", "stroke-width", "1.4", "fill", "none");
             });
     for (PastTest test : shown) {
-      double y = values.at(test.values().get(course.kind()).value());
+      double y = values.at(value(test));
       TestMark.draw(svg, test.outcome().shown(), days.at(Days.of(test.at().orElseThrow())), y, 2);
     }
     return svg.close();
@@ -61,10 +62,14 @@ final class SmallCourse {
         && test.at().filter(at -> Days.of(at) > Days.of(history.today()) - YEARS).isPresent();
   }
 
+  private double value(PastTest test) {
+    return Objects.requireNonNull(test.values().get(course.kind())).value();
+  }
+
   private Scale values(List<PastTest> shown) {
     double[] all =
         java.util.stream.DoubleStream.concat(
-                shown.stream().mapToDouble(t -> t.values().get(course.kind()).value()),
+                shown.stream().mapToDouble(this::value),
                 course.limit().map(Limit::value).stream().mapToDouble(v -> v))
             .toArray();
     double low = java.util.Arrays.stream(all).min().orElse(0);

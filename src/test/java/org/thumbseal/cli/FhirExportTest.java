@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Device;
@@ -66,12 +67,12 @@ class FhirExportTest {
         .isEqualTo("SP-014");
     assertThat(target(bundle, test.getDevice().getReference()).getIdentifierFirstRep().getValue())
         .isEqualTo("TS-0007");
-    Quantity rise = quantities(test).get("rise_time_s");
+    Quantity rise = Objects.requireNonNull(quantities(test).get("rise_time_s"));
     assertThat(rise.getValue()).isEqualByComparingTo("7.42");
     assertThat(rise.getCode()).isEqualTo("s");
     assertThat(rise.getSystem()).isEqualTo("http://unitsofmeasure.org");
-    assertThat(quantities(test).get("maximum_vacuum_expanded_kpa").getValue())
-        .isEqualByComparingTo("1.4");
+    Quantity expanded = Objects.requireNonNull(quantities(test).get("maximum_vacuum_expanded_kpa"));
+    assertThat(expanded.getValue()).isEqualByComparingTo("1.4");
     assertThat(new String(seal.getSignatureFirstRep().getData(), StandardCharsets.US_ASCII))
         .isEqualTo(signature);
     assertThat(seal.getTargetFirstRep().getReference()).isEqualTo("urn:uuid:" + test.getIdPart());

@@ -91,7 +91,7 @@ class ReportPrintTest {
   void soIsOneWithEveryCheck(String state, String reason) throws Exception {
     ObjectNode document = JsonGate.read(FIXTURES.resolve("leak.json"));
     ArrayNode checks = document.withArray("checks");
-    for (String item : "cord gasket jar tubing filter overflow outside".split(" ")) {
+    for (String item : "cord gasket jar tubing filter overflow outside".split(" ", -1)) {
       checks.addObject().put("item", item).put("state", state).put("reason", reason);
     }
     Path file = folder.resolve("checks.json");

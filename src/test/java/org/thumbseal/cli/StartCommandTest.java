@@ -109,15 +109,13 @@ class StartCommandTest {
 
   @Test
   void anotherPumpHasNotBeenLookedAt() {
-    desk.visit(
-        new Visit(Optional.of("P-1"), List.of(Check.of(CheckItem.JAR, CheckState.OK))));
+    desk.visit(new Visit(Optional.of("P-1"), List.of(Check.of(CheckItem.JAR, CheckState.OK))));
 
     CommandRun run = start("--port", PORT, "--asset", "P-2", "--check", "gasket=ok");
 
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(desk.visit.asset()).contains("P-2");
-    assertThat(desk.visit.checks())
-        .containsExactly(Check.of(CheckItem.GASKET, CheckState.OK));
+    assertThat(desk.visit.checks()).containsExactly(Check.of(CheckItem.GASKET, CheckState.OK));
   }
 
   @Test

@@ -85,7 +85,6 @@ class SayingsReplayTest {
     private final String name;
     private final SplittableRandom random;
     private final Path results;
-    private TestRecorder recorder;
 
     Sequence(long seed, Path results) throws Exception {
       this.name = "seed " + seed;
@@ -98,13 +97,13 @@ class SayingsReplayTest {
       try (Archive archive = Archive.open(results, KEY)) {
         ResultStore store = new ResultStore(archive, new ManualClock(), diary);
         store.open().prepare();
-        recorder = new TestRecorder("sim:x", GradingSettings.DEFAULT, store, diary);
+        TestRecorder recorder = new TestRecorder("sim:x", GradingSettings.DEFAULT, store, diary);
         recorder.opened(new ManualClock().wall(), "sim:x");
         double often = (double) SAYINGS / lines.size();
         for (TimedLine line : lines) {
           recorder.line(line.hostMicros(), line.line());
           if (random.nextDouble() < often) {
-            say(line.hostMicros());
+            say(recorder, line.hostMicros());
           }
         }
         recorder.closed(1, "stopped");
@@ -129,7 +128,7 @@ class SayingsReplayTest {
       return lines;
     }
 
-    private void say(long now) {
+    private void say(TestRecorder recorder, long now) {
       switch (random.nextInt(5)) {
         case 0 -> recorder.line(now, Crc16.seal("K,1,1"));
         case 1 -> recorder.line(now, Crc16.seal("K,1,0"));

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
@@ -44,7 +45,7 @@ class GrownIndexTest {
     bench.voided(tests.get(4), false);
     bench.inspection(1, "SP-1", "sterilisation", "2026-04-01");
     BenchResults.tamper(tests.get(20));
-    Path year = tests.get(0).getParent();
+    Path year = Objects.requireNonNull(tests.get(0).getParent());
     Files.copy(tests.get(7), year.resolve("a-copy.json"));
     gradedAnew(tests.get(8), year.resolve("graded-anew.json"));
     try (var all = Files.walk(bench.path())) {

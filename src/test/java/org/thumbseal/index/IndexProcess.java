@@ -58,7 +58,7 @@ final class IndexProcess implements AutoCloseable {
   @SuppressWarnings("SystemOut") // How it speaks to the test.
   public static void main(String... args) throws Exception {
     TrustStore trust = TrustStore.load(List.of(Path.of(args[3])));
-    try (Records records = Records.open(RecordsAddress.parse(args[1]), System.out::println)) {
+    try (Records records = Records.open(RecordsAddress.parse(args[1]), IndexProcess::say)) {
       System.out.println("begun");
       Path results = Path.of(args[2]);
       Refreshed refreshed =
@@ -67,5 +67,10 @@ final class IndexProcess implements AutoCloseable {
               : records.refresh(results, trust);
       System.out.println(refreshed.added());
     }
+  }
+
+  @SuppressWarnings("SystemOut") // How it speaks to the test.
+  private static void say(String line) {
+    System.out.println(line);
   }
 }

@@ -3,6 +3,7 @@ package org.thumbseal.index;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -16,7 +17,6 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.awaitility.Awaitility;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A PostgreSQL server of the tests' own: a fresh cluster in a temporary folder, on loopback and a
@@ -27,7 +27,8 @@ final class PostgresCluster {
   static final String USER = "bench";
   static final String PASSWORD = "only-for-tests";
   private static final AtomicInteger SCHEMAS = new AtomicInteger();
-  private static @Nullable Optional<PostgresCluster> started;
+  private static Optional<PostgresCluster> started = Optional.empty();
+  private static boolean looked;
 
   private final int port;
 
@@ -37,7 +38,8 @@ final class PostgresCluster {
 
   /** The one of this process; empty where no server program is to be found. */
   static synchronized Optional<PostgresCluster> find() {
-    if (started == null) {
+    if (!looked) {
+      looked = true;
       started = programs().map(PostgresCluster::start);
     }
     return started;
@@ -122,7 +124,7 @@ final class PostgresCluster {
 
   private static void run(Object... words) throws IOException, InterruptedException {
     Process process = new ProcessBuilder(command(words)).redirectErrorStream(true).start();
-    String said = new String(process.getInputStream().readAllBytes());
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     if (process.waitFor() != 0) {
       throw new IOException(command(words) + ": " + said);
     }

@@ -93,7 +93,6 @@ class SharedBaseTest {
 
     try (IndexProcess killed = IndexProcess.start("rebuild", url(address), results, trust)) {
       assertThat(killed.line()).isEqualTo("begun");
-      Thread.yield();
       killed.kill();
     }
     assertThat(IndexDump.of(address)).isEqualTo(whole);

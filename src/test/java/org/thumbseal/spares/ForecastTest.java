@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.thumbseal.spares.Outlook.State;
 import org.thumbseal.spares.StockLine.Count;
@@ -23,7 +24,7 @@ class ForecastTest {
     return new StockLine(part, item, count, supply, Optional.empty(), Map.of());
   }
 
-  private static Use use(int daysAgo, String item, String part) {
+  private static Use use(int daysAgo, String item, @Nullable String part) {
     return new Use(TODAY.minusDays(daysAgo), item, Optional.ofNullable(part), true);
   }
 
