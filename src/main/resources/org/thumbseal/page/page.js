@@ -110,6 +110,7 @@ function showReading(p) {
   $("pump").textContent = p?.visit?.asset ?? (isJudged(p) ? "" : say("asset.none"));
   $("about").textContent = aboutPump(bench.about?.register, p?.visit?.asset);
   $("kpa").textContent = p?.vacuum === undefined ? "–" : number(Math.abs(p.vacuum) < 0.05 ? 0 : p.vacuum, 1);
+  $("vacuum").toggleAttribute("data-long", $("kpa").textContent.length > 4);
   const unit = $("unit").value;
   $("other").textContent = unit && p?.vacuum !== undefined ? `${number(inUnit(p.vacuum, unit), placesOf(unit))} ${unit}` : "";
   const blocked = ["rise", "hold", "decay"].includes(p?.phase) && p.blockedAt !== undefined;
