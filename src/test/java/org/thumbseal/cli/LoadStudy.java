@@ -18,12 +18,14 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.thumbseal.page.OpenPage;
 import tools.jackson.databind.JsonNode;
 
 /**
  * Many sensors at once into one {@code watch} with little memory: simulated sensors of this
  * process, whose work is therefore not counted, send over TCP in real time; {@code watch} is a
- * process of its own. Prints what was lost on the way, time of the processor and peak memory.
+ * process of its own, and a page of it is open all the time. Prints what was lost on the way, time
+ * of the processor and peak memory.
  *
  * <pre>
  * mvn -q package -DskipTests
@@ -70,6 +72,7 @@ final class LoadStudy {
             .redirectOutput(folder.resolve("out").toFile())
             .start();
     Runtime.getRuntime().addShutdownHook(new Thread(watch::destroyForcibly));
+    OpenPage page = OpenPage.of(folder.resolve("results"), watch);
     say("minute  cpu s  resident MiB  peak MiB  load of the machine");
     Duration before = Duration.ZERO;
     for (int minute = 1; minute <= minutes; minute++) {
@@ -86,10 +89,10 @@ final class LoadStudy {
           Files.readString(Path.of("/proc/loadavg")).replaceAll("^(\\S+).*\\s*", "$1"));
       before = cpu;
     }
-    finish(watch, err);
+    finish(watch, err, page);
   }
 
-  private void finish(Process watch, Path err) throws Exception {
+  private void finish(Process watch, Path err, OpenPage page) throws Exception {
     long sent = 0;
     for (SimulatedServer sensor : sensors) {
       sent += sensor.stop();
@@ -98,6 +101,8 @@ final class LoadStudy {
     watch.waitFor(2, TimeUnit.SECONDS);
     long peak = mebibytes(watch, "VmHWM:");
     Duration cpu = watch.info().totalCpuDuration().orElse(Duration.ZERO);
+    int onDisk = new ResultFiles(folder.resolve("results")).documents().size();
+    say("%s; results on the disk %d", page.close(), onDisk);
     watch.destroy();
     int code = watch.waitFor();
     judge(Files.readString(err), sent);
