@@ -1,6 +1,7 @@
 package org.thumbseal.daemon;
 
 import java.time.Duration;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkConnection;
@@ -67,6 +68,11 @@ public final class OpenedLink implements Link, AutoCloseable {
   @Override
   public boolean isPort() {
     return link.isPort();
+  }
+
+  @Override
+  public Optional<String> otherProgram() {
+    return link.otherProgram();
   }
 
   /** Lets go of the connection if nobody took it. */

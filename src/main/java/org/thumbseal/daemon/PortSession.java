@@ -140,9 +140,15 @@ final class PortSession {
     reportOnce(Impression.SPEAKING);
     if (content instanceof WireRecord.Identity identity) {
       silence.heard(identity);
-    } else if (content instanceof WireRecord.Reading reading
-        && shared.isSharedAt(reading.counter())
-        && link.isPort()) {
+    } else if (content instanceof WireRecord.Reading reading && link.isPort()) {
+      judgeHoles(shared.at(reading.counter()));
+    }
+  }
+
+  /** A second reader that takes every other line leaves holes like a sensor's own. */
+  private void judgeHoles(SharedPort.Sign sign) {
+    boolean unsaid = sign == SharedPort.Sign.HOLES && !reported.contains(Impression.SHARED);
+    if (sign == SharedPort.Sign.SHARED || (unsaid && link.otherProgram().isPresent())) {
       reportOnce(Impression.SHARED);
     }
   }

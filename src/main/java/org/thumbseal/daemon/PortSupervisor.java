@@ -128,7 +128,14 @@ public final class PortSupervisor {
     if (impression == Impression.SPEAKING) {
       become(PortState.STREAMING);
     }
-    tell(impression.text());
+    tell(impression.text() + (impression == Impression.SPEAKING ? "" : otherProgram()));
+  }
+
+  /** Who takes every byte away leaves nothing to be seen of it but a port that is silent. */
+  private String otherProgram() {
+    return link.otherProgram()
+        .map(who -> "; another program, " + who + ", has " + link.name() + " open: close it")
+        .orElse("");
   }
 
   private void ended(SessionEnd end, boolean wasHeard) {
@@ -138,7 +145,7 @@ public final class PortSupervisor {
       become(PortState.LOST);
       // That a port just lost is not there goes without saying.
       toldReason = Reason.MISSING;
-      tell(end.why() + WAITING);
+      tell(end.why() + WAITING + otherProgram());
       adviseReplug();
     } else if (end.outcome() == PortOutcome.INPUT_ENDED) {
       tell(end.why());

@@ -11,6 +11,18 @@ import java.util.Set;
  * late.
  */
 final class SharedPort {
+  /** What the holes say. */
+  enum Sign {
+    /** Nothing, or nothing new. */
+    NONE,
+    /**
+     * There are many, for the first time in a while; it may be a sensor that leaves readings out.
+     */
+    HOLES,
+    /** Only a second reader makes such holes. */
+    SHARED
+  }
+
   /** Faster than any buffer of the system fills, microseconds. */
   private static final long LATE = 500_000;
 
@@ -48,8 +60,9 @@ final class SharedPort {
     broken++;
   }
 
-  /** A good reading with this counter; whether by now another program seems to read too. */
-  boolean isSharedAt(long next) {
+  /** A good reading with this counter; what is to be thought of the port by now. */
+  Sign at(long next) {
+    int before = holes;
     long missing = Math.floorMod(next - counter, UINT32) - 1;
     if (counter >= 0 && missing > 0 && missing < RESTART) {
       gap(missing);
@@ -57,7 +70,10 @@ final class SharedPort {
     counter = next;
     broken = 0;
     late = false;
-    return holes >= MANY_HOLES && 3 * holes >= gaps && sizes.size() >= MANY_SIZES;
+    if (holes >= MANY_HOLES && 3 * holes >= gaps && sizes.size() >= MANY_SIZES) {
+      return Sign.SHARED;
+    }
+    return holes == MANY_HOLES && before < MANY_HOLES ? Sign.HOLES : Sign.NONE;
   }
 
   private void gap(long missing) {

@@ -39,6 +39,12 @@ public final class AwaitedSensor implements Link {
   }
 
   @Override
+  public Optional<String> otherProgram() {
+    Link there = last;
+    return there == null ? Optional.empty() : there.otherProgram();
+  }
+
+  @Override
   public Duration settle() {
     return address.settings().settle();
   }

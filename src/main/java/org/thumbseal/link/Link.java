@@ -1,6 +1,7 @@
 package org.thumbseal.link;
 
 import java.time.Duration;
+import java.util.Optional;
 
 /** A place that sensor bytes come from, open or not. */
 public interface Link {
@@ -38,5 +39,13 @@ public interface Link {
    */
   default boolean isPort() {
     return false;
+  }
+
+  /**
+   * Another program of this computer that has the port open too, in words: {@code pid 123 (cat)};
+   * empty where there is none, or none that this one may see. Takes some milliseconds.
+   */
+  default Optional<String> otherProgram() {
+    return Optional.empty();
   }
 }

@@ -4,6 +4,7 @@ import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Optional;
 import org.thumbseal.link.LinkUnavailable.Reason;
 
 /**
@@ -32,6 +33,16 @@ record SerialLink(LinkAddress.Serial address, SerialPorts ports) implements Link
   @Override
   public boolean isPort() {
     return true;
+  }
+
+  @Override
+  public Optional<String> otherProgram() {
+    try {
+      Path device = Path.of(SerialPath.resolve(address.port(), ports));
+      return SerialPath.windows() ? Optional.empty() : OtherPrograms.system().having(device);
+    } catch (LinkUnavailable e) {
+      return Optional.empty();
+    }
   }
 
   @Override

@@ -310,6 +310,41 @@ class PortSupervisorTest {
   }
 
   @Test
+  void whoHasASilentPortOpenTooIsNamed() throws Exception {
+    String other = "; another program, pid 12 (cat), has scripted open: close it";
+    link.alsoOpenIn("pid 12 (cat)")
+        .opening(link.silence(SECOND.multipliedBy(5)), link.bytes(SAMPLE + "\n"), silentTooLong());
+    run();
+    assertThat(changes)
+        .containsExactly(
+            "scripted: " + Impression.NOTHING.text() + other,
+            "scripted: " + Impression.SPEAKING.text(),
+            "scripted: no good line for 5 s; waiting for it" + other);
+  }
+
+  private ScriptedLink.Step silentTooLong() {
+    return link.silence(SECOND.multipliedBy(5));
+  }
+
+  /** Every other line taken away: to be told from a lame sensor by who has the port open. */
+  @ParameterizedTest
+  @CsvSource({"true, 1", "false, 0"})
+  void everyOtherLineGoneIsAnotherReaderWhereThereIsOne(boolean other, int told) throws Exception {
+    if (other) {
+      link.alsoOpenIn("pid 12 (cat)");
+    }
+    ScriptedLink.Step[] steps = new ScriptedLink.Step[20];
+    Arrays.setAll(
+        steps, n -> link.after(Duration.ofMillis(20), good("S," + 2 * n + ",1000,-35") + "\n"));
+    link.opening(steps);
+    run();
+    assertThat(changes.stream().filter(text -> text.contains(Impression.SHARED.text())))
+        .hasSize(told)
+        .allMatch(
+            text -> text.endsWith("; another program, pid 12 (cat), has scripted open: close it"));
+  }
+
+  @Test
   void bytesThatAreNoLinesPointToTheLineSpeed() throws Exception {
     link.opening(
         link.bytes("\u00fe\u00e0\u0000\n"), link.after(SECOND.multipliedBy(5), "\u00fe\u00e0"));

@@ -6,6 +6,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkConnection;
@@ -37,6 +38,7 @@ final class ScriptedLink implements Link {
   private Duration settle = Duration.ZERO;
   private Runnable whenDone = () -> {};
   private int closed;
+  private Optional<String> other = Optional.empty();
 
   static String good(String body) {
     return Crc16.seal(body);
@@ -76,6 +78,12 @@ final class ScriptedLink implements Link {
   /** That time was running for so long before anybody read. */
   ScriptedLink aged(Duration before) {
     age = before;
+    return this;
+  }
+
+  /** Another program has it open. */
+  ScriptedLink alsoOpenIn(String program) {
+    other = Optional.of(program);
     return this;
   }
 
@@ -144,6 +152,11 @@ final class ScriptedLink implements Link {
   @Override
   public boolean isPort() {
     return !network;
+  }
+
+  @Override
+  public Optional<String> otherProgram() {
+    return other;
   }
 
   @Override

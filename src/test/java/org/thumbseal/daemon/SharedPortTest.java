@@ -23,11 +23,14 @@ class SharedPortTest {
   private final SharedPort port = new SharedPort();
   private final LineAssembler assembler = new LineAssembler(this::line);
   private boolean suspected;
+  private int timesHoles;
 
   private void line(String text) {
     if (LineDecoder.decode(text) instanceof Decoded.Good good
         && good.content() instanceof Reading reading) {
-      suspected |= port.isSharedAt(reading.counter());
+      SharedPort.Sign sign = port.at(reading.counter());
+      suspected |= sign == SharedPort.Sign.SHARED;
+      timesHoles += sign == SharedPort.Sign.HOLES ? 1 : 0;
     } else {
       port.broken();
     }
@@ -103,6 +106,20 @@ class SharedPortTest {
   void aSensorThatLeavesReadingsOutIsNotSuspected() {
     Sensor lame = n -> n % 5 == 0 || n % 7 == 0 ? "" : sample(n);
     assertThat(isSuspectedAfter(READ_MILLIS, lame, b -> b)).isFalse();
+  }
+
+  /** Then somebody looks who else has the port open: once in ten seconds, not for every hole. */
+  @Test
+  void everyOtherLineGoneIsWorthALookAtMostOnceInTenSeconds() {
+    Sensor halved = n -> n % 2 == 0 ? "" : sample(n);
+    assertThat(isSuspectedAfter(READ_MILLIS, halved, b -> b)).isFalse();
+    assertThat(timesHoles).isEqualTo(3);
+  }
+
+  @Test
+  void noHolesAreSeenInANoisyLine() {
+    isSuspectedAfter(READ_MILLIS, SharedPortTest::sample, this::noisy);
+    assertThat(timesHoles).isZero();
   }
 
   @Test
