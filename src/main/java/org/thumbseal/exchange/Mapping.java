@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.thumbseal.exchange.MappingTokens.Token;
 
 /**
@@ -32,9 +33,12 @@ public final class Mapping {
   private static final Set<String> SETTINGS =
       Set.of("separator", "decimal", "zone", "byte-order-mark");
 
-  /** Figures and what stands between them: names of months differ from place to place. */
-  private static final String FIGURES =
-      "(?:uuuu|yyyy|yy|MM?|dd?|HH?|mm?|ss?|S{1,3}|XXX|'[^']*'|[^A-Za-z'])+";
+  /** In figures alone: names of months differ from place to place. */
+  private static final Set<String> FIGURES =
+      Set.of("uuuu", "yyyy", "yy", "M", "MM", "d", "dd", "H", "HH", "m", "mm", "s", "ss", "SSS", "XXX");
+
+  /** Letters of one kind are one field of a pattern. */
+  private static final Pattern DATE_FIELD = Pattern.compile("([A-Za-z])\\1*");
 
   private final List<MappingMistake> mistakes = new ArrayList<>();
   private final List<Field> fields = new ArrayList<>();
@@ -218,8 +222,10 @@ public final class Mapping {
 
   private static boolean isDate(String pattern) {
     try {
-      return pattern.matches(FIGURES)
-          && !DateTimeFormatter.ofPattern(pattern, Locale.ROOT).toString().isEmpty();
+      String fields = pattern.replaceAll("'[^']*'", "");
+      boolean figures =
+          DATE_FIELD.matcher(fields).results().allMatch(f -> FIGURES.contains(f.group()));
+      return figures && !DateTimeFormatter.ofPattern(pattern, Locale.ROOT).toString().isEmpty();
     } catch (IllegalArgumentException e) {
       return false;
     }

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Device;
@@ -132,6 +133,14 @@ class FhirExportTest {
 
     assertThat(FhirRules.complaints(bundle)).isEmpty();
     assertThat(here.export("--as", "fhir-ndjson").out().lines().map(FhirRules::strict)).hasSize(6);
+  }
+
+  @Test
+  void theInterpretationsAreCodesOfTheStandard() {
+    String system = "http://terminology.hl7.org/CodeSystem/v3-ObservationInterpretation";
+
+    assertThat(FhirRules.published(system, Set.of("N", "A", "IND", "PASS")))
+        .containsExactly("A", "IND", "N");
   }
 
   /** Else the test above could not fail. */

@@ -177,10 +177,11 @@ class ImportCheckCommandTest {
   private static void take(Connection base, String lines) throws Exception {
     String[] statements = block("sql").split(";\\s*\n");
     assertThat(statements).hasSize(2);
+    try (var create = base.createStatement()) {
+      create.execute(statements[0]);
+    }
     for (String line : lines.lines().toList()) {
-      try (var create = base.createStatement();
-          var insert = base.prepareStatement(statements[1].replace(":line", "?"))) {
-        create.execute(statements[0]);
+      try (var insert = base.prepareStatement(statements[1].replace(":line", "?"))) {
         insert.setString(1, line);
         insert.execute();
       }
