@@ -118,7 +118,10 @@ public final class Corrections {
 
   /** The corrections of a sealed result, in the order in which they apply; strangers' too. */
   public List<SealedCorrection> of(ObjectNode result) {
-    return byDigest.getOrDefault(Seal.digest(result), List.of()).stream().sorted(ORDER).toList();
+    // As a rule there are none, and a digest costs more than all the rest.
+    return byDigest.isEmpty()
+        ? List.of()
+        : byDigest.getOrDefault(Seal.digest(result), List.of()).stream().sorted(ORDER).toList();
   }
 
   /** How a sealed result stands, all its corrections considered. */

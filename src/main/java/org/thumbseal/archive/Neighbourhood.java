@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,6 +30,7 @@ final class Neighbourhood {
   private final Optional<Head> head;
   private final boolean headIsTrusted;
   private final List<Path> byName = new ArrayList<>();
+  private final Map<Integer, Optional<LedgerEntry>> lately = new Lately();
   private Optional<Places> places = Optional.empty();
   private @Nullable Corrections corrections;
 
@@ -127,7 +129,25 @@ final class Neighbourhood {
   }
 
   private Optional<LedgerEntry> at(int index) {
-    return index < 0 || index >= byName.size() ? Optional.empty() : Places.entry(byName.get(index));
+    if (index < 0 || index >= byName.size()) {
+      return Optional.empty();
+    }
+    Optional<LedgerEntry> known = lately.get(index);
+    if (known == null) {
+      known = Places.entry(byName.get(index));
+      lately.put(index, known);
+    }
+    return known;
+  }
+
+  /** Who goes through a directory asks of each document twice: as the next one, and the last. */
+  private static final class Lately extends LinkedHashMap<Integer, Optional<LedgerEntry>> {
+    private static final long serialVersionUID = 1;
+
+    @Override
+    protected boolean removeEldestEntry(Map.Entry<Integer, Optional<LedgerEntry>> eldest) {
+      return size() > 4 * NEAR;
+    }
   }
 
   private Places places() {

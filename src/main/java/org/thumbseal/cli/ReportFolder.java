@@ -12,7 +12,9 @@ import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.thumbseal.report.ReportFile;
 
 /**
@@ -64,6 +66,22 @@ final class ReportFolder {
     }
   }
 
+  /**
+   * Removes files of such names that could have been replaced by this content, and that were not
+   * written now.
+   */
+  void removeOlder(Predicate<String> names, String content) {
+    try (Stream<Path> all = Files.list(folder)) {
+      for (Path file : all.filter(f -> names.test(f.getFileName().toString())).toList()) {
+        if (isOwn(file, content) && !written.contains(file.getFileName().toString())) {
+          Files.delete(file);
+        }
+      }
+    } catch (IOException e) {
+      throw Failure.machine(FileTrouble.inWords(e) + "; pages of an older run are still there");
+    }
+  }
+
   private static boolean isThere(Path file, byte[] bytes) throws IOException {
     return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
         && Files.size(file) == bytes.length
@@ -74,11 +92,15 @@ final class ReportFolder {
     if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
       return;
     }
-    if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
-        || !ReportFile.mayReplace(beginning(file), content)) {
+    if (!isOwn(file, content)) {
       throw Failure.usage(
           file + ": is there, and is no report of this result; move it, or choose another -o DIR");
     }
+  }
+
+  private static boolean isOwn(Path file, String content) throws IOException {
+    return Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)
+        && ReportFile.mayReplace(beginning(file), content);
   }
 
   private static String beginning(Path file) throws IOException {

@@ -35,9 +35,13 @@ final class ReportIndex {
     return page.isEmpty();
   }
 
-  /** Writes the last page; gives the first. */
+  /** Writes the last page, and removes those beyond of an older, longer index; gives the first. */
   Optional<Path> finish() {
-    return write(false).map(last -> last.resolveSibling("index.html"));
+    Optional<Path> written = write(false);
+    if (written.isPresent()) {
+      folder.removeOlder(page.part()::isBeyond, page.html(false));
+    }
+    return written.map(last -> last.resolveSibling("index.html"));
   }
 
   private Optional<Path> write(boolean more) {

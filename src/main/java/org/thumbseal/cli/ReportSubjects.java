@@ -169,8 +169,10 @@ final class ReportSubjects {
     if (!document.has(Seal.SIGNATURE)) {
       return SealFacts.NONE;
     }
-    Optional<String> kid = LedgerEntry.read(document).map(LedgerEntry::kid);
-    Optional<String> digest = Optional.of(Seal.digest(document));
+    Optional<LedgerEntry> entry = LedgerEntry.read(document);
+    Optional<String> kid = entry.map(LedgerEntry::kid);
+    Optional<String> digest =
+        Optional.of(entry.map(LedgerEntry::digest).orElseGet(() -> Seal.digest(document)));
     return verification.file(file) instanceof Outcome.Answered a
         ? new SealFacts(state(a.answer()), a.signer(), a.remark(), kid, digest)
         : new SealFacts(SealFacts.State.BROKEN, "", "cannot be checked", kid, digest);

@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.thumbseal.json.DocumentView.Measured;
 
@@ -24,9 +26,17 @@ public final class IndexPage {
    * @param number of this page, from 1
    */
   public record Part(String of, int number) {
+    private static final Pattern NUMBERED = Pattern.compile("index-([1-9]\\d{0,5})\\.html");
+
     /** The name of its file. */
     public String file() {
       return number == 1 ? "index.html" : "index-" + number + ".html";
+    }
+
+    /** Whether a file has the name of a page after this one. */
+    public boolean isBeyond(String file) {
+      Matcher numbered = NUMBERED.matcher(file);
+      return numbered.matches() && Integer.parseInt(numbered.group(1)) > number;
     }
 
     /** The page with the results before these in time. */

@@ -11,6 +11,7 @@ import org.thumbseal.json.Printable;
  */
 final class Markup {
   private static final int REPLACEMENT = 0xFFFD;
+  private static final double FIXED_BELOW = 1e12;
 
   private final StringBuilder out = new StringBuilder();
   private final Deque<String> open = new ArrayDeque<>();
@@ -115,7 +116,25 @@ final class Markup {
 
   /** A coordinate. */
   static String at(double value) {
-    return number("%.2f", value);
+    return fixed(value, 2);
+  }
+
+  /** A coordinate in a small drawing. */
+  static String roughly(double value) {
+    return fixed(value, 1);
+  }
+
+  /** Thousands of these are in a page: the formatter would take a third of the time of all. */
+  private static String fixed(double value, int places) {
+    double scaled = value * (places == 1 ? 10 : 100);
+    if (!(Math.abs(scaled) < FIXED_BELOW)) {
+      return number("%." + places + "f", value);
+    }
+    long all = Math.round(scaled);
+    String digits = Long.toString(Math.abs(all));
+    String padded = "0".repeat(Math.max(0, places + 1 - digits.length())) + digits;
+    int point = padded.length() - places;
+    return (all < 0 ? "-" : "") + padded.substring(0, point) + '.' + padded.substring(point);
   }
 
   @Override

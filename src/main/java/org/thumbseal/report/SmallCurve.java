@@ -68,9 +68,9 @@ final class SmallCurve {
     StringBuilder path = new StringBuilder();
     for (Point point : points) {
       path.append(path.isEmpty() ? 'M' : 'L')
-          .append(Markup.number("%.1f", plot.x(point.seconds())));
+          .append(Markup.roughly(plot.x(point.seconds())));
       double y = plot.inside(plot.y(point.kilopascals()));
-      path.append(' ').append(Markup.number("%.1f", y));
+      path.append(' ').append(Markup.roughly(y));
     }
     path(path.toString(), "#0b3d78", "2");
   }

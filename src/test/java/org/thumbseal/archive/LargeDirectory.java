@@ -20,16 +20,19 @@ import tools.jackson.databind.node.ObjectNode;
  * of the time because nothing is forced to the disk.
  */
 public final class LargeDirectory {
+  private static final Path FIXTURES = Path.of("fixtures", "captures");
   private static final byte[] CAPTURE =
       "# thumbseal capture 1\n".repeat(50).getBytes(StandardCharsets.UTF_8);
 
   private final Path path;
   private final SigningKey key;
+  private final byte[] capture;
   private ChainEnd end;
 
-  private LargeDirectory(Path path, SigningKey key) {
+  private LargeDirectory(Path path, SigningKey key, byte[] capture) {
     this.path = path;
     this.key = key;
+    this.capture = capture.clone();
     this.end = ChainEnd.none(key.verifyingKey().kid());
   }
 
@@ -42,12 +45,22 @@ public final class LargeDirectory {
   public static void write(
       Path path, int documents, SigningKey key, IntFunction<ObjectNode> document)
       throws IOException {
-    LargeDirectory directory = new LargeDirectory(path, key);
+    new LargeDirectory(path, key, CAPTURE).fill(documents, document);
+  }
+
+  /** The same with a real result and its recording, over and over: 11 and 47 KB. */
+  public static void writeReal(Path path, int documents, SigningKey key) throws IOException {
+    byte[] document = Files.readAllBytes(FIXTURES.resolve("sound.json"));
+    new LargeDirectory(path, key, Files.readAllBytes(FIXTURES.resolve("sound.log")))
+        .fill(documents, number -> ExampleDocument.numbered(document, number));
+  }
+
+  private void fill(int documents, IntFunction<ObjectNode> unsealed) throws IOException {
     String last = "";
     for (int number = 1; number <= documents; number++) {
-      last = directory.add(document.apply(number));
+      last = add(unsealed.apply(number));
     }
-    String head = Canonical.text(new Head(directory.end, List.of(), last).sealed(key));
+    String head = Canonical.text(new Head(end, List.of(), last).sealed(key));
     Files.writeString(path.resolve(ResultDirectory.HEAD), head + "\n");
   }
 
@@ -56,10 +69,10 @@ public final class LargeDirectory {
     String stem = name.withIdDigits(Placement.FEWEST_ID_DIGITS);
     ((ObjectNode) document.get("evidence"))
         .put("capture", stem + ResultName.CAPTURE)
-        .put("sha256", Sha256.hex(CAPTURE));
+        .put("sha256", Sha256.hex(capture));
     ObjectNode sealed = Seal.seal(document, end.next(), key);
     Path folder = Files.createDirectories(path.resolve(name.folder()));
-    Files.write(folder.resolve(stem + ResultName.CAPTURE), CAPTURE);
+    Files.write(folder.resolve(stem + ResultName.CAPTURE), capture);
     Files.writeString(folder.resolve(stem + ResultName.DOCUMENT), Canonical.text(sealed) + "\n");
     end = end.then(Seal.digest(sealed));
     return name.folder() + "/" + stem + ResultName.DOCUMENT;

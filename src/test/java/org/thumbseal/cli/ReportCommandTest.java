@@ -170,6 +170,32 @@ class ReportCommandTest {
     assertThat(page("index.html").split("class=\"small\"", -1)).hasSize(3);
   }
 
+  /** An index of one page; what an older and longer one left is removed, and nothing else. */
+  @Test
+  void pagesOfALongerIndexAreRemoved() throws Exception {
+    report(results, "--index-only");
+    String ours = page("index.html");
+    for (String name : List.of("index-2.html", "index-12.html", "index-02.html", "my-index-2.html")) {
+      Files.writeString(pages.resolve(name), ours);
+    }
+    Files.writeString(pages.resolve("index-3.html"), "<html>my own notes</html>");
+    Files.writeString(
+        pages.resolve("index-4.html"), ours.replace("index of results", "index of others"));
+    Files.createSymbolicLink(pages.resolve("index-5.html"), pages.resolve("index.html"));
+
+    CommandRun run = report(results, "--index-only");
+
+    assertThat(run.err()).isEmpty();
+    assertThat(pages.toFile().list())
+        .containsExactlyInAnyOrder(
+            "index.html",
+            "index-02.html",
+            "index-3.html",
+            "index-4.html",
+            "index-5.html",
+            "my-index-2.html");
+  }
+
   @Test
   void ofAFolderAPumpAndATimeCanBeChosen() throws Exception {
     assertThat(report(results, "--asset", "SP-leak", "--index-only").code()).isZero();

@@ -22,7 +22,8 @@ import org.thumbseal.seal.OpenedKey;
 
 /**
  * How long {@code verify} takes for large directories, and how much memory: makes directories of
- * the sizes named, verifies each in a process of its own, and prints a table.
+ * the sizes named, verifies each in a process of its own, and prints a table. With the word {@code
+ * report} before a size a page of each result is made instead, of a real recording.
  *
  * <pre>
  * mvn -q test-compile exec:java -Dexec.classpathScope=test \
@@ -48,23 +49,35 @@ final class VerifyStudy {
     }
     row("documents", "options", "seconds", "cpu s", "cpu ms/document", "MiB");
     List<String> options = new ArrayList<>();
+    boolean report = false;
     for (String arg : args) {
-      if (arg.startsWith("-")) {
+      if (arg.equals("report")) {
+        report = true;
+      } else if (arg.startsWith("-")) {
         options.clear();
         options.addAll(List.of(arg.split(",")));
       } else {
-        measure(Integer.parseInt(arg), options);
+        measure(Integer.parseInt(arg), options, report);
       }
     }
   }
 
-  private static void measure(int documents, List<String> options) throws Exception {
+  private static void measure(int documents, List<String> options, boolean report)
+      throws Exception {
     Path folder = Files.createTempDirectory("verify-study");
     try {
       OpenedKey key = KeyStore.create(folder.resolve("key/k.pem"));
       Path results = Files.createDirectory(folder.resolve("results"));
-      LargeDirectory.write(results, documents, key.key());
-      run(documents, options, List.of("--key", key.file().toString(), results.toString()));
+      List<String> command = new ArrayList<>(List.of("--key", key.file().toString()));
+      command.add(results.toString());
+      if (report) {
+        LargeDirectory.writeReal(results, documents, key.key());
+        command.addAll(0, List.of("report", "-o", folder.resolve("pages").toString()));
+      } else {
+        LargeDirectory.write(results, documents, key.key());
+        command.add(0, "verify");
+      }
+      run(documents, options, command);
     } finally {
       delete(folder);
     }
@@ -75,7 +88,7 @@ final class VerifyStudy {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(options);
-    command.addAll(List.of("-cp", classPath(), VerifyStudy.class.getName(), "--child", "verify"));
+    command.addAll(List.of("-cp", classPath(), VerifyStudy.class.getName(), "--child"));
     command.addAll(arguments);
     long start = System.nanoTime();
     Process process = new ProcessBuilder(command).redirectErrorStream(true).start();

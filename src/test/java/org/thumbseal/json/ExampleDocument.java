@@ -24,7 +24,19 @@ public final class ExampleDocument {
 
   /** The document of another test, its id and time following from a number. */
   public static ObjectNode unsealed(int number) {
-    ObjectNode document = unsealed();
+    return numbered(unsealed(), number);
+  }
+
+  /** Likewise, from a document that is given. */
+  public static ObjectNode numbered(byte[] document, int number) {
+    try {
+      return numbered(JsonGate.read(document), number);
+    } catch (JsonRefusedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static ObjectNode numbered(ObjectNode document, int number) {
     document.put("id", String.format(Locale.ROOT, "%08x-5b7d-8c41-9e02-6a1d4f8b2c70", number));
     ((ObjectNode) document.get("test"))
         .put(
