@@ -89,6 +89,9 @@ final class AmendCommand implements Callable<Integer> {
   }
 
   private ObjectNode read() {
+    if (CaptureFile.isOne(file)) {
+      throw Failure.usage(file + ": " + CaptureFile.insteadOfDocument(file));
+    }
     try {
       ObjectNode document = JsonGate.read(file);
       String kind = kindFault(document);
@@ -97,12 +100,8 @@ final class AmendCommand implements Callable<Integer> {
       }
       return document;
     } catch (JsonRefusedException e) {
-      throw Failure.usage(file + ": " + e.getMessage() + hint());
+      throw Failure.usage(file + ": " + e.getMessage());
     }
-  }
-
-  private String hint() {
-    return file.toString().endsWith(".log") ? "; name the document beside it, *.json" : "";
   }
 
   private static String kindFault(ObjectNode document) {

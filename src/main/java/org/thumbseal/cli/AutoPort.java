@@ -52,6 +52,22 @@ final class AutoPort {
     return all;
   }
 
+  /**
+   * The link to an address, {@code auto} standing for the only sensor there is.
+   *
+   * @throws Failure if there is none or more than one
+   */
+  static Link one(LinkAddress address, Links links, Consumer<String> notices) {
+    List<Link> found = links(List.of(address), links, false, notices);
+    if (found.size() > 1) {
+      found.stream()
+          .filter(OpenedLink.class::isInstance)
+          .forEach(link -> ((OpenedLink) link).close());
+      throw Failure.usage("--port auto found more than one sensor; name the port of one");
+    }
+    return found.get(0);
+  }
+
   static boolean isMeant(LinkAddress address) {
     return address instanceof LinkAddress.Serial serial && serial.port().equals(NAME);
   }

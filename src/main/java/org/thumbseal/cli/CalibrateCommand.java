@@ -26,6 +26,7 @@ import org.thumbseal.link.LinkUnavailable;
 import org.thumbseal.link.Links;
 import org.thumbseal.record.ResultId;
 import org.thumbseal.seal.Sha256;
+import org.thumbseal.wire.LineFormat;
 import org.thumbseal.wire.WireRecord.Identity;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -46,6 +47,7 @@ final class CalibrateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec = CommandSpec.create();
   @Mixin private CalibrationSaid said = new CalibrationSaid();
   @Mixin private ArchiveOptions storing = new ArchiveOptions();
+  @Mixin private FormatOption format = new FormatOption();
 
   @Option(
       names = "--pair",
@@ -58,7 +60,8 @@ final class CalibrateCommand implements Callable<Integer> {
   @Option(
       names = "--port",
       paramLabel = "P",
-      description = "read the sensor here; written as for 'watch --port'")
+      description =
+          "read the sensor here; written as for 'watch --port'. auto takes the only sensor on USB")
   private @Nullable String port;
 
   @Option(names = "--json", description = "print the sealed document and nothing else")
@@ -90,8 +93,9 @@ final class CalibrateCommand implements Callable<Integer> {
         answer(calibration, stored.store(calibration));
       }
     } else {
+      LinkAddress parsed = parse(address);
       try (Stored stored = new Stored()) {
-        Calibration calibration = live(address);
+        Calibration calibration = live(address, parsed);
         answer(calibration, stored.store(calibration));
       }
     }
@@ -120,13 +124,13 @@ final class CalibrateCommand implements Callable<Integer> {
     return Calibration.of(ResultId.of(digest, 1), facts, points);
   }
 
-  private Calibration live(String address) {
-    LinkAddress parsed = parse(address);
-    Link link = new Links(new SimulatedPumps(), streams.in(), clock).to(parsed);
+  private Calibration live(String address, LinkAddress parsed) {
+    Links links = new Links(new SimulatedPumps(), streams.in(), clock);
+    Link link = AutoPort.one(parsed, links, this::say);
     try (LinkConnection connection = link.open()) {
       return new CalibrationDialogue(
               new CalibrationDialogue.Parts(
-                  new LiveReadings(connection, said.sensor()),
+                  new LiveReadings(connection, said.sensor(), lines(), clock),
                   parsed instanceof LinkAddress.RawFile,
                   new TypedLines(streams.in()),
                   spec.commandLine().getErr(),
@@ -138,9 +142,21 @@ final class CalibrateCommand implements Callable<Integer> {
     }
   }
 
-  private static LinkAddress parse(String address) {
+  private LineFormat lines() {
+    return format.format().<LineFormat>map(plain -> plain).orElse(LineFormat.PROTOCOL_1);
+  }
+
+  private void say(String notice) {
+    spec.commandLine().getErr().println("thumbseal: " + Printable.line(notice));
+  }
+
+  private LinkAddress parse(String address) {
     try {
       LinkAddress parsed = LinkAddress.parse(address);
+      format.require(List.of(parsed));
+      if (format.format().isPresent() && said.sensor().isEmpty()) {
+        throw Failure.usage("plain lines do not say whose they are; name the --sensor");
+      }
       if (parsed instanceof LinkAddress.StandardInput) {
         throw Failure.usage("--port: standard input is where you type");
       }

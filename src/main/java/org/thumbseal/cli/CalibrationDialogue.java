@@ -120,8 +120,7 @@ final class CalibrationDialogue {
   }
 
   private boolean isAbsolute() {
-    return parts.readings().identity().map(Identity::reference).orElse(Reference.GAUGE)
-        == Reference.ABSOLUTE;
+    return parts.readings().reference() == Reference.ABSOLUTE;
   }
 
   private Optional<TypedLines.Line> answer() {

@@ -14,6 +14,7 @@ import org.thumbseal.json.Json;
 import org.thumbseal.json.Printable;
 import org.thumbseal.record.Correction;
 import org.thumbseal.record.Correction.Change;
+import org.thumbseal.record.Standing;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -21,11 +22,20 @@ import tools.jackson.databind.node.ObjectNode;
 final class CorrectionText {
   private CorrectionText() {}
 
-  /** A line for each correction of a result. */
+  /** A line for each correction of a result, and what stands where any of them counts. */
   static List<String> lines(Outcome.Corrected corrected) {
-    return corrected.corrections().stream()
-        .map(c -> Printable.line(corrected.file().toString()) + ": " + line(c))
-        .toList();
+    String file = Printable.line(corrected.file().toString()) + ": ";
+    Stream<String> each = corrected.corrections().stream().map(CorrectionText::line);
+    boolean changed = corrected.corrections().stream().anyMatch(SealedCorrection::counts);
+    Stream<String> now = changed ? Stream.of(now(corrected.standing())) : Stream.empty();
+    return Stream.concat(each, now).map(line -> file + line).toList();
+  }
+
+  private static String now(Standing standing) {
+    String asset = "asset " + standing.asset().map(Printable::line).orElse("unassigned");
+    String note = standing.note().map(n -> "; note: " + Printable.line(n)).orElse("");
+    String gone = standing.voided().map(v -> "VOID (" + Printable.line(v) + "); ").orElse("");
+    return "stands now: " + gone + asset + note;
   }
 
   /** Each part is cut on its own, so that a long name cannot push the change out of sight. */

@@ -2,13 +2,17 @@ package org.thumbseal.cli;
 
 import java.util.Optional;
 import org.thumbseal.calibration.SteadyReading;
+import org.thumbseal.link.HostClock;
 import org.thumbseal.link.LinkConnection;
 import org.thumbseal.sample.SampleStream;
 import org.thumbseal.sample.StreamEvent;
 import org.thumbseal.sample.StreamEvent.Restart;
 import org.thumbseal.sample.StreamEvent.Sample;
 import org.thumbseal.wire.LineAssembler;
+import org.thumbseal.wire.LineFormat;
+import org.thumbseal.wire.PlainLines;
 import org.thumbseal.wire.WireRecord.Identity;
+import org.thumbseal.wire.WireRecord.Reference;
 
 /** What a sensor reads at the moment. */
 final class LiveReadings {
@@ -16,19 +20,26 @@ final class LiveReadings {
 
   private final LinkConnection connection;
   private final Optional<String> expected;
+  private final LineFormat format;
   private final SteadyReading steady = new SteadyReading();
-  private final SampleStream stream = new SampleStream(this::take);
-  private final LineAssembler assembler = new LineAssembler(text -> stream.accept(0, text));
+  private final SampleStream stream;
+  private final LineAssembler assembler;
   private final byte[] buffer = new byte[BUFFER];
 
   /**
    * Readings that come over an open link.
    *
    * @param expected id of the sensor, where only one will do
+   * @param format how it writes its lines
+   * @param clock of this computer, for lines that bear no time
    */
-  LiveReadings(LinkConnection connection, Optional<String> expected) {
+  LiveReadings(
+      LinkConnection connection, Optional<String> expected, LineFormat format, HostClock clock) {
     this.connection = connection;
     this.expected = expected;
+    this.format = format;
+    this.stream = new SampleStream(format, this::take);
+    this.assembler = new LineAssembler(text -> stream.accept(clock.nanos() / 1_000, text));
   }
 
   private void take(StreamEvent event) {
@@ -61,6 +72,14 @@ final class LiveReadings {
   /** Vacuum on the sensor's own scale, kPa, where it stands still. */
   Optional<Double> settled() {
     return steady.settled();
+  }
+
+  /** What its readings count from: as it says itself, else as the format has it. */
+  Reference reference() {
+    return identity()
+        .map(Identity::reference)
+        .or(() -> format.plain().map(PlainLines::reference))
+        .orElse(Reference.GAUGE);
   }
 
   Optional<Identity> identity() {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import org.thumbseal.capture.BareRecording;
 import org.thumbseal.capture.CaptureFormatException;
+import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.capture.Columns;
 import org.thumbseal.capture.TableReader;
@@ -25,7 +26,7 @@ record RecordFile(Path path) {
   List<ResultDocument> grade(Optional<Columns> columns, GradingSettings settings) {
     try {
       requireFile();
-      if (isCapture()) {
+      if (CaptureFile.isOne(path)) {
         return capture(settings);
       }
       return settings.sensor().lines().isPresent()
@@ -38,6 +39,22 @@ record RecordFile(Path path) {
     } catch (IOException e) {
       throw Failure.machine(path + ": cannot be read: " + e.getMessage());
     }
+  }
+
+  /** That a format given by the user is not needed, or not heeded: a capture says its own. */
+  Optional<String> formatRemark(GradingSettings settings) {
+    return settings
+        .sensor()
+        .lines()
+        .flatMap(given -> CaptureFile.header(path).map(header -> remark(given, header)));
+  }
+
+  private String remark(PlainLines given, CaptureHeader header) {
+    String own = header.fact(CaptureHeader.FORMAT).orElse("the wire protocol");
+    return path
+        + (own.equals(given.text())
+            ? ": its header says the same format; --format is not needed"
+            : ": its header says how its lines are written (" + own + "); --format is not heeded");
   }
 
   private void requireFile() throws IOException {
@@ -53,12 +70,6 @@ record RecordFile(Path path) {
     }
     if (Files.size(path) == 0) {
       throw Failure.usage(path + ": is empty");
-    }
-  }
-
-  private boolean isCapture() throws IOException {
-    try (InputStream in = Files.newInputStream(path)) {
-      return CaptureReader.looksLikeCapture(in.readNBytes(CaptureReader.sniffedBytes()));
     }
   }
 

@@ -117,7 +117,9 @@ final class ReplayCommand implements Callable<Integer> {
   private void replay(
       Path file, Optional<Columns> table, GradingSettings settings, Optional<Archive> archive) {
     try {
-      List<ResultDocument> results = new RecordFile(file).grade(table, settings);
+      RecordFile record = new RecordFile(file);
+      record.formatRemark(settings).ifPresent(remark -> complain(ExitCode.GOOD, remark));
+      List<ResultDocument> results = record.grade(table, settings);
       if (results.isEmpty()) {
         complain(ExitCode.NOT_PASSED, file + ": no test in it (the inlet was never blocked)");
       }

@@ -1,7 +1,6 @@
 package org.thumbseal.cli;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,7 +16,6 @@ import org.thumbseal.archive.Corrections;
 import org.thumbseal.archive.Outcome;
 import org.thumbseal.archive.StoredCapture;
 import org.thumbseal.archive.Verification;
-import org.thumbseal.capture.CaptureReader;
 import org.thumbseal.json.CorrectionTree;
 import org.thumbseal.json.DocumentView;
 import org.thumbseal.json.JsonGate;
@@ -49,19 +47,7 @@ final class ReportSubjects {
 
   /** All results in a file, in order. */
   List<ReportSubject> in(Path file) {
-    return isCapture(file) ? graded(file) : documents(file);
-  }
-
-  private static boolean isCapture(Path file) {
-    if (!Files.isRegularFile(file)) {
-      return false;
-    }
-    try (InputStream in = Files.newInputStream(file)) {
-      return CaptureReader.looksLikeCapture(in.readNBytes(CaptureReader.sniffedBytes()));
-    } catch (IOException e) {
-      // The gate says what is wrong with it.
-      return false;
-    }
+    return CaptureFile.isOne(file) ? graded(file) : documents(file);
   }
 
   /** As a replay without options does. */

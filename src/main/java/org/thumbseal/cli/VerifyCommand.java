@@ -22,7 +22,9 @@ import picocli.CommandLine.Spec;
     description = {
       "Check sealed results and their chain.",
       "A directory is checked whole: every document, every capture, nothing missing. Exit code 0"
-          + " only when every seal is good and by a trusted key."
+          + " only when every seal is good and by a trusted key.",
+      "A result that was corrected is followed by a line for each correction, and by one for what"
+          + " stands of it now."
     },
     mixinStandardHelpOptions = true)
 final class VerifyCommand implements Callable<Integer> {
@@ -61,6 +63,10 @@ final class VerifyCommand implements Callable<Integer> {
   private static void verify(
       Path path, Verification verification, VerifyReport report, ProgressLine progress) {
     if (!Files.isDirectory(path)) {
+      if (CaptureFile.isOne(path)) {
+        report.file(new Outcome.Unreadable(path, CaptureFile.insteadOfDocument(path)));
+        return;
+      }
       report.file(verification.file(path));
       verification.corrected(path).ifPresent(report::file);
       return;

@@ -46,8 +46,19 @@ final class MaximumCriterion {
               ReasonCode.NEAR_LIMIT,
               facts
                   + number("too near the limit of %.1f kPa to tell. ", limit())
-                  + test.remedy(measured, limit()).text());
+                  + remedy(measured));
     };
+  }
+
+  /** A longer hold comes before a better sensor: then the maximum itself is another one. */
+  private String remedy(Budgeted measured) {
+    double slope = test.quality().finalSlope();
+    return slope < STEADY
+        ? test.remedy(measured, limit()).text()
+        : number(
+            "It was still climbing by %.2f kPa/s after %.1f s: repeat the test and hold until the"
+                + " vacuum stands still.",
+            slope, test.quality().blockedSeconds());
   }
 
   /**

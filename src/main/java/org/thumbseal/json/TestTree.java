@@ -56,6 +56,10 @@ final class TestTree {
     facts.identity().ifPresent(identity -> identify(sensor, identity));
     sensor.put("reference", facts.reference() == Reference.GAUGE ? "gauge" : "absolute");
     if (observed.calibration() instanceof AppliedCalibration applied) {
+      if (facts.identity().isEmpty()) {
+        // It was said, not heard; the calibration that was used is that of this one.
+        sensor.put("id", applied.calibration().facts().sensor());
+      }
       sensor.set("calibration", AppliedTree.of(applied, highest(observed)));
     } else {
       sensor.put("calibration", "uncalibrated");

@@ -27,6 +27,7 @@ final class LiveScale {
   private Optional<Identity> identity = Optional.empty();
   private Optional<AmbientPressure> ambient = Optional.empty();
   private boolean startUnseen;
+  private boolean known;
 
   /** Another session: nothing is known. */
   void forget() {
@@ -35,12 +36,14 @@ final class LiveScale {
     identity = Optional.empty();
     ambient = Optional.empty();
     startUnseen = false;
+    known = false;
   }
 
   /** Takes what the sensor has said of itself. */
   void know(LiveFacts facts, GradingSettings settings, Instant now) {
     ambient = facts.ambient();
-    if (!facts.identity().equals(identity)) {
+    if (!known || !facts.identity().equals(identity)) {
+      known = true;
       identity = facts.identity();
       calibration =
           settings
@@ -48,7 +51,7 @@ final class LiveScale {
               .calibrations()
               .of(
                   new Calibrations.Test(
-                      identity.map(Identity::sensorId), Optional.of(now), reference()));
+                      identity.map(Identity::sensorId).or(settings.sensor()::id), Optional.of(now), reference()));
     }
   }
 

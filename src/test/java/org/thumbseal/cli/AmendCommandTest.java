@@ -90,10 +90,25 @@ class AmendCommandTest {
     assertThat(correction.getFileName().toString()).contains("_SP-014_correction_");
     assertThat(Files.readAllBytes(result)).isEqualTo(before);
     String line = result + ": corrected by " + signer + ", A. Miller, " + day + ": " + what + "\n";
+    line += result + ": stands now: asset SP-014\n";
     assertThat(verify(result))
         .isEqualTo(result + ": good seal by a trusted key (" + signer + ")\n" + line);
     assertThat(verify(results)).startsWith(line).contains("3 documents and 2 captures in 1 chain");
     assertThat(verify(correction)).endsWith(line);
+  }
+
+  @Test
+  void aCaptureIsToldFromItsDocument() throws Exception {
+    Path capture = folder.resolve("my.log");
+    Files.copy(Path.of("fixtures", "captures", "sound.log"), capture);
+    String alone = capture + ": is a capture, and no sealed document lies beside it: 'thumbseal";
+    assertOneLine(CommandRun.of("amend", capture, "--void", "--reason", "x"), 2, alone);
+    assertOneLine(CommandRun.of("verify", capture, "--key", key), 2, alone);
+
+    Path document = Files.copy(result, folder.resolve("my.json"));
+    String beside = capture + ": is a capture; the sealed document is " + document + "\n";
+    assertOneLine(CommandRun.of("amend", capture, "--void", "--reason", "x"), 2, beside);
+    assertOneLine(CommandRun.of("verify", capture, "--key", key), 2, beside);
   }
 
   @Test

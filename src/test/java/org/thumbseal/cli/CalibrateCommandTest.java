@@ -120,6 +120,29 @@ class CalibrateCommandTest {
     assertThat(document.at("/ledger/sequence").intValue()).isEqualTo(1);
   }
 
+  /** A board that prints milliseconds and kPa of vacuum: what it reads is a twentieth too little. */
+  @Test
+  void aBoardThatPrintsNumbersIsCalibratedToo() throws Exception {
+    for (double level : new double[] {0.4, 40.4, 80.4}) {
+      for (int i = 0; i < 450; i++, sample++) {
+        wire.append(sample * 20).append(',').append(level).append('\n');
+      }
+    }
+    String format = "lines:column=2,time=1:ms,unit=kPa,sign=vacuum";
+    Object[] port = {"--json", "--port", "file:" + recorded(), "--format", format};
+    assertThat(run(lines("0", "40", "80", ""), port)).isEqualTo(2);
+    assertThat(err()).contains("name the --sensor").hasLineCount(1);
+    assertThat(folder.resolve("results")).doesNotExist();
+    err.reset();
+
+    Object[] named = Arrays.copyOf(port, port.length + 2);
+    named[port.length] = "--sensor";
+    named[port.length + 1] = "BOARD-1";
+    assertThat(run(lines("0", "40", "80", ""), named)).as(err()).isZero();
+    assertThat(document().at("/pairs/2/sensor").doubleValue()).isEqualTo(80.4);
+    assertThat(document().path("sensor").asString()).isEqualTo("BOARD-1");
+  }
+
   @Test
   void theSameCalibrationTwiceIsStoredOnce() {
     for (int i = 0; i < 2; i++) {

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -55,6 +56,42 @@ class PlainLinesCommandTest {
 
     assertThat(run.code()).isZero();
     assertThat(run.out()).contains("PASS", "(3 of ");
+    assertThat(run.err()).contains("--format is not heeded").hasLineCount(1);
+  }
+
+  @Test
+  void aFormatThatTheHeaderOrTheProtocolHasAnywayIsSaidToo() {
+    Path plain = Path.of("fixtures", "captures", "plain-lines.log");
+    String own = CaptureFile.header(plain).orElseThrow().fact("format").orElseThrow();
+    assertThat(CommandRun.of("replay", plain, "--format", own).err())
+        .contains("says the same format; --format is not needed")
+        .hasLineCount(1);
+    assertThat(
+            CommandRun.of(
+                    "replay", Path.of("fixtures", "captures", "sound.log"), "--format", own)
+                .err())
+        .contains("(the wire protocol); --format is not heeded")
+        .hasLineCount(1);
+  }
+
+  @Test
+  void theSensorThatWasNamedIsInTheDocumentWhenItsCalibrationWasUsed() throws Exception {
+    Path results = folder.resolve("results");
+    List<Object> calibrate = new ArrayList<>(List.of("calibrate", "--sensor", "BOARD-1"));
+    calibrate.addAll(List.of("--reference", "RG-7", "--certificate", "C-2211"));
+    calibrate.addAll(List.of("--reference-uncertainty", "0.25 kPa", "--results", results));
+    calibrate.addAll(List.of("--key", folder.resolve("keys/k.pem"), "--pair", "0=0", "80=81"));
+    assertThat(CommandRun.of(calibrate.toArray()).code()).isZero();
+
+    assertThat(graded("BOARD-1", results).at("/test/sensor/id").asString()).isEqualTo("BOARD-1");
+    assertThat(graded("BOARD-2", results).at("/test/sensor").has("id")).isFalse();
+  }
+
+  private ObjectNode graded(String sensor, Path calibrations) throws Exception {
+    List<Object> args = new ArrayList<>(List.of("replay", saved(), "--json", "--sensor", sensor));
+    args.addAll(List.of("--format", BOARD.format(), "--calibrations", calibrations));
+    args.addAll(List.of("--key", folder.resolve("keys/k.pem")));
+    return Answer.to(args.toArray()).onlyDocument();
   }
 
   @Test

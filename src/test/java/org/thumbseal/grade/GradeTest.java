@@ -115,6 +115,15 @@ class GradeTest {
             ReasonCode.NEAR_LIMIT,
             ReasonCode.RISE_IN_TIME),
         Case.of(
+            "maximum near its limit and still climbing",
+            s -> {
+              lowMaximum(s, 81);
+              s.finalSlope = 0.5;
+            },
+            Verdict.INCONCLUSIVE,
+            ReasonCode.NEAR_LIMIT,
+            ReasonCode.RISE_IN_TIME),
+        Case.of(
             "a rise that was all but reached",
             s -> {
               s.risen = false;
@@ -293,6 +302,21 @@ class GradeTest {
                     ReasonCode.CALIBRATION_OVERDUE,
                     ReasonCode.NOT_BLOCKED,
                     ReasonCode.UNCHECKED_LINE)));
+  }
+
+  @Test
+  void aVacuumThatStillClimbsIsToBeHeldLongerBeforeAnySensorIsCalibrated() {
+    Sheet sheet = Sheet.sound();
+    lowMaximum(sheet, 81);
+    assertThat(nearLimit(sheet)).contains("To tell takes U of");
+    sheet.finalSlope = 0.5;
+    assertThat(nearLimit(sheet))
+        .contains("still climbing by 0.50 kPa/s", "hold until the vacuum stands still")
+        .doesNotContain("calibrate");
+  }
+
+  private static String nearLimit(Sheet sheet) {
+    return Grade.of(sheet.measurement(), Criteria.DEFAULT).reasons().get(0).text();
   }
 
   /** The codes that importers rely on, letter by letter. */
