@@ -92,8 +92,8 @@ final class Health {
   private String line() {
     return String.format(
         Locale.ROOT,
-        "%d tests graded, %d stored, %d waiting, %d lost; %d lines, %d rejected, %d dropped; %s",
-        graded.get(),
+        "%s graded, %d stored, %d waiting, %d lost; %d lines, %d rejected, %d dropped; %s",
+        graded.get() == 1 ? "1 test" : graded.get() + " tests",
         stored.get(),
         graded.get() - stored.get() - lost.get(),
         lost.get(),

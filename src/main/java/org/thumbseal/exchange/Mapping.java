@@ -35,7 +35,9 @@ public final class Mapping {
 
   /** In figures alone: names of months differ from place to place. */
   private static final Set<String> FIGURES =
-      Set.of("uuuu", "yyyy", "yy", "M", "MM", "d", "dd", "H", "HH", "m", "mm", "s", "ss", "SSS", "XXX");
+      Set.of(
+          "uuuu", "yyyy", "yy", "M", "MM", "d", "dd", "H", "HH", "m", "mm", "s", "ss", "SSS",
+          "XXX");
 
   /** Letters of one kind are one field of a pattern. */
   private static final Pattern DATE_FIELD = Pattern.compile("([A-Za-z])\\1*");

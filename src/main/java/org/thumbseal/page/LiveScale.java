@@ -51,7 +51,9 @@ final class LiveScale {
               .calibrations()
               .of(
                   new Calibrations.Test(
-                      identity.map(Identity::sensorId).or(settings.sensor()::id), Optional.of(now), reference()));
+                      identity.map(Identity::sensorId).or(settings.sensor()::id),
+                      Optional.of(now),
+                      reference()));
     }
   }
 

@@ -67,8 +67,7 @@ final class SmallCurve {
   private void curve(List<Point> points) {
     StringBuilder path = new StringBuilder();
     for (Point point : points) {
-      path.append(path.isEmpty() ? 'M' : 'L')
-          .append(Markup.roughly(plot.x(point.seconds())));
+      path.append(path.isEmpty() ? 'M' : 'L').append(Markup.roughly(plot.x(point.seconds())));
       double y = plot.inside(plot.y(point.kilopascals()));
       path.append(' ').append(Markup.roughly(y));
     }

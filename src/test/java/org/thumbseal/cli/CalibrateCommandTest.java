@@ -120,7 +120,9 @@ class CalibrateCommandTest {
     assertThat(document.at("/ledger/sequence").intValue()).isEqualTo(1);
   }
 
-  /** A board that prints milliseconds and kPa of vacuum: what it reads is a twentieth too little. */
+  /**
+   * A board that prints milliseconds and kPa of vacuum: what it reads is a twentieth too little.
+   */
   @Test
   void aBoardThatPrintsNumbersIsCalibratedToo() throws Exception {
     for (double level : new double[] {0.4, 40.4, 80.4}) {

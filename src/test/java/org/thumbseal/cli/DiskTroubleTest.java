@@ -42,7 +42,7 @@ class DiskTroubleTest {
     assertThat(watch.awaitEnd()).as(watch.err()).isZero();
     assertThat(watch.err().split(SHOUT, -1)).as(watch.err()).hasSize(2);
     assertThat(watch.err())
-        .contains("; written late: 1\n", "health: 1 tests graded, 1 stored, 0 waiting, 0 lost; ");
+        .contains("; written late: 1\n", "health: 1 test graded, 1 stored, 0 waiting, 0 lost; ");
     assertThat(new ResultFiles(results()).documents()).hasSize(1);
     assertThat(new ResultFiles(results()).files(".tmp")).isEmpty();
     assertThat(results().resolve("open")).doesNotExist();
@@ -58,7 +58,7 @@ class DiskTroubleTest {
       disk.fill();
       watch.awaitErr("No space left on device; make room on that disk; " + SHOUT);
       watch.awaitOut(SOUND + ": release ");
-      watch.awaitErr("1 tests graded, 0 stored, 1 waiting, 0 lost; ");
+      watch.awaitErr("1 test graded, 0 stored, 1 waiting, 0 lost; ");
       assertThat(new ResultFiles(results()).documents()).isEmpty();
       disk.free();
       assertWrittenLate(watch);
@@ -73,7 +73,7 @@ class DiskTroubleTest {
       disk.lock();
       watch.awaitOut(SOUND + ": release ");
       watch.awaitErr("ead-only file system; make that disk writable again; " + SHOUT);
-      watch.awaitErr("1 tests graded, 0 stored, 1 waiting, 0 lost; ");
+      watch.awaitErr("1 test graded, 0 stored, 1 waiting, 0 lost; ");
       disk.unlock();
       assertWrittenLate(watch);
     }
@@ -102,7 +102,7 @@ class DiskTroubleTest {
       Files.createDirectory(results());
       watch.awaitOut(SOUND + ": release ");
       watch.awaitErr("is not the directory that was opened; put it back, ");
-      watch.awaitErr("1 tests graded, 0 stored, 1 waiting, 0 lost; ");
+      watch.awaitErr("1 test graded, 0 stored, 1 waiting, 0 lost; ");
       assertThat(results()).isEmptyDirectory();
       Files.delete(results());
       Files.move(away, results());

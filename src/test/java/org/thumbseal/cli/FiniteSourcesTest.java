@@ -58,7 +58,7 @@ class FiniteSourcesTest {
     CommandRun run = watch("-");
     assertThat(run.code()).isZero();
     assertThat(run.err())
-        .contains("thumbseal: -: end of input\nthumbseal: health: 1 tests graded, 1 stored, ");
+        .contains("thumbseal: -: end of input\nthumbseal: health: 1 test graded, 1 stored, ");
     assertThat(onlyResult().path("verdict").stringValue()).isEqualTo("pass");
   }
 

@@ -44,7 +44,7 @@ final class LoadStudy {
   private static final Path JAR = Path.of("target", "thumbseal.jar");
   private static final Pattern HEALTH =
       Pattern.compile(
-          "health: (\\d+) tests graded, (\\d+) stored, .* (\\d+) lines, (\\d+) rejected, (\\d+) dropped.*");
+          "health: (\\d+) tests? graded, (\\d+) stored, .* (\\d+) lines, (\\d+) rejected, (\\d+) dropped.*");
 
   private final Path folder;
   private final List<SimulatedServer> sensors;

@@ -44,8 +44,7 @@ class NotBlockedCommandTest {
         new CaptureHeader(
             Instant.parse("2026-03-02T07:15:00Z"),
             Map.of("start", "5.000000 page", "check-cord", "ok"));
-    capture =
-        Files.write(folder.resolve("started.log"), new Capture(header, lines, 0).format());
+    capture = Files.write(folder.resolve("started.log"), new Capture(header, lines, 0).format());
   }
 
   private Path stored() throws Exception {

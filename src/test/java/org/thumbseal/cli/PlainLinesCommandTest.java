@@ -67,8 +67,7 @@ class PlainLinesCommandTest {
         .contains("says the same format; --format is not needed")
         .hasLineCount(1);
     assertThat(
-            CommandRun.of(
-                    "replay", Path.of("fixtures", "captures", "sound.log"), "--format", own)
+            CommandRun.of("replay", Path.of("fixtures", "captures", "sound.log"), "--format", own)
                 .err())
         .contains("(the wire protocol); --format is not heeded")
         .hasLineCount(1);

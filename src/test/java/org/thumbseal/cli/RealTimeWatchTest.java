@@ -193,7 +193,7 @@ class RealTimeWatchTest {
                     .isEqualTo("thumbseal: " + folder.resolve("near") + ": a sensor is speaking"),
             line ->
                 assertThat(line)
-                    .startsWith("thumbseal: health: 1 tests graded, 1 stored, 0 waiting, 0 lost; ")
+                    .startsWith("thumbseal: health: 1 test graded, 1 stored, 0 waiting, 0 lost; ")
                     .contains(", 0 rejected, 0 dropped; disk ok since "));
     assertThat(new ResultFiles(results).documents()).hasSize(1);
   }

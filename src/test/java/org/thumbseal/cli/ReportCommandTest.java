@@ -175,7 +175,8 @@ class ReportCommandTest {
   void pagesOfALongerIndexAreRemoved() throws Exception {
     report(results, "--index-only");
     String ours = page("index.html");
-    for (String name : List.of("index-2.html", "index-12.html", "index-02.html", "my-index-2.html")) {
+    for (String name :
+        List.of("index-2.html", "index-12.html", "index-02.html", "my-index-2.html")) {
       Files.writeString(pages.resolve(name), ours);
     }
     Files.writeString(pages.resolve("index-3.html"), "<html>my own notes</html>");

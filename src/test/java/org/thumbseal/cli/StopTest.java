@@ -57,7 +57,7 @@ class StopTest {
       System.out.println(signal + " to end: " + (System.nanoTime() - told) / 1_000_000 + " ms");
       assertThat(watch.out()).contains("INVALID unassigned", "gap-in-test");
       assertThat(watch.err())
-          .contains("thumbseal: health: 1 tests graded, 1 stored, 0 waiting, 0 lost; ")
+          .contains("thumbseal: health: 1 test graded, 1 stored, 0 waiting, 0 lost; ")
           .doesNotContain("lost (", "at org.");
     }
     assertInvalidAndWhole();
@@ -156,7 +156,7 @@ class StopTest {
       assertThat(watch.err())
           .contains(
               "a result was not stored, but safe in " + results().directory().resolve("open"),
-              "thumbseal: health: 1 tests graded, 0 stored, 1 waiting, 0 lost; ",
+              "thumbseal: health: 1 test graded, 0 stored, 1 waiting, 0 lost; ",
               "; disk refuses since ");
     }
     for (int each : new int[] {year, year + 1}) {

@@ -38,7 +38,7 @@ import org.thumbseal.wire.Crc16;
  * stored document byte for byte, and what was told as a test is one on the second look.
  */
 class SayingsReplayTest {
-  private static final int SEQUENCES = 50;
+  private static final int SEQUENCES = 15;
   private static final int SAYINGS = 12;
   private static final double RATE = 10;
   private static final SigningKey KEY = SigningKey.generate();
@@ -67,7 +67,7 @@ class SayingsReplayTest {
 
   @TempDir private Path folder;
 
-  /** Four parts, so that none holds the others up: 200 sequences in all. */
+  /** Four parts, so that none holds the others up: 60 sequences in all. */
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4})
   void theStoredCaptureGivesTheStoredDocument(long part) throws Exception {
