@@ -75,7 +75,7 @@ class SharedReaderTest {
   /** A hundred readings a second, an identity every two seconds. */
   private void speakUntil(String what) {
     await()
-        .atMost(Duration.ofSeconds(120))
+        .atMost(Duration.ofMinutes(2))
         .pollInterval(LINE)
         .until(
             () -> {
@@ -115,7 +115,7 @@ class SharedReaderTest {
     speakUntil(Impression.SPEAKING.text());
     int enough = sent + 1_000;
     await()
-        .atMost(Duration.ofSeconds(120))
+        .atMost(Duration.ofMinutes(2))
         .pollInterval(LINE)
         .until(
             () -> {
