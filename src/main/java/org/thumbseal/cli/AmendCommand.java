@@ -100,8 +100,12 @@ final class AmendCommand implements Callable<Integer> {
       }
       return document;
     } catch (JsonRefusedException e) {
-      throw Failure.usage(file + ": " + e.getMessage());
+      throw Failure.usage(file + ": " + e.getMessage() + hint());
     }
+  }
+
+  private String hint() {
+    return file.toString().endsWith(".log") ? "; name the document beside it, *.json" : "";
   }
 
   private static String kindFault(ObjectNode document) {

@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -21,19 +23,20 @@ record OtherPrograms(Path proc, long self) {
     return new OtherPrograms(Path.of("/proc"), ProcessHandle.current().pid());
   }
 
-  /** One that has the device open, in words: {@code pid 123 (cat)}. */
+  /** Those that have the device open, in words: {@code pid 123 (cat), pid 124 (screen)}. */
   Optional<String> having(Path device) {
+    List<String> all = new ArrayList<>();
     try (DirectoryStream<Path> processes = Files.newDirectoryStream(proc, "[0-9]*")) {
       Path real = device.toRealPath();
       for (Path process : processes) {
         if (!process.endsWith(Long.toString(self)) && has(process, real)) {
-          return Optional.of("pid " + process.getFileName() + name(process));
+          all.add("pid " + process.getFileName() + name(process));
         }
       }
     } catch (IOException | RuntimeException e) {
-      // Nothing is known then; an iteration that fails throws an exception without a check.
+      // Nothing more is known then; an iteration that fails throws an exception without a check.
     }
-    return Optional.empty();
+    return all.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", all));
   }
 
   private static boolean has(Path process, Path device) {

@@ -142,7 +142,7 @@ class CalibrateCommandTest {
     named[port.length + 1] = "BOARD-1";
     assertThat(run(lines("0", "40", "80", ""), named)).as(err()).isZero();
     assertThat(document().at("/pairs/2/sensor").doubleValue()).isEqualTo(80.4);
-    assertThat(document().path("sensor").asString()).isEqualTo("BOARD-1");
+    assertThat(document().at("/sensor/id").asString()).isEqualTo("BOARD-1");
   }
 
   @Test

@@ -135,7 +135,7 @@ class MistakesTest {
       delimiter = '|',
       textBlock =
           """
-          repaly x       | no command 'repaly'; there are demo, watch, start, replay, report, verify,
+          repaly x       | no command 'repaly'; there are demo, watch, start, replay, report, history,
           --oops         | Unknown option: '--oops' (see: thumbseal --help)
           help odd       | Unknown subcommand 'odd'.
           watch          | Missing required option: '--port=P' (see: thumbseal watch --help)

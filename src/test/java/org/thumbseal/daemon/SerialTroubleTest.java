@@ -139,7 +139,8 @@ class SerialTroubleTest {
     bits.nextBytes(garbage);
     pair.send(garbage);
     soon().until(() -> !changes.isEmpty());
-    assertThat(changes).containsExactly(pair.port() + "?baud=9600: " + Impression.NO_SENSOR.text());
+    String said = pair.port() + "?baud=9600: " + Impression.NO_SENSOR.text();
+    assertThat(changes).singleElement().asString().startsWith(said);
     assertThat(lines()).isEmpty();
     send(pair, "\n" + SAMPLE + "\n");
     soon().until(() -> !lines().isEmpty());

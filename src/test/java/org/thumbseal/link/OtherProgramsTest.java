@@ -80,6 +80,14 @@ class OtherProgramsTest {
   }
 
   @Test
+  void allAreNamed() throws Exception {
+    process(123, "cat").open(device);
+    process(124, "screen").open(device);
+    assertThat(programs().having(device).orElseThrow().split(", ", -1))
+        .containsExactlyInAnyOrder("pid 123 (cat)", "pid 124 (screen)");
+  }
+
+  @Test
   void aNameCannotSpoilTheLine() throws Exception {
     process(123, "a\u001b[2J\nb c").open(device);
     assertThat(programs().having(device)).contains("pid 123 (a?[2J?b c)");
