@@ -15,7 +15,9 @@ import tools.jackson.databind.JsonNode;
  */
 public record Period(Instant from, Instant to) {
   /** Where the kinds of document have the instant they are about. */
-  private static final String[] DATES = {"/test/startedAt", "/calibratedAt", "/recordedAt"};
+  private static final String[] DATES = {
+    "/test/startedAt", "/calibratedAt", "/recordedAt", "/searchedAt"
+  };
 
   /** The instant of one document; empty when it has none. */
   static Optional<Period> of(JsonNode document) {

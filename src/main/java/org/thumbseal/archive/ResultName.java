@@ -15,8 +15,9 @@ import tools.jackson.databind.JsonNode;
  * {@code .log}. The folder is the year, the stem the instant of blocking (of the start, where none
  * followed) in UTC, the asset and the verdict; for a calibration its instant, the sensor and {@code
  * calibration}; for a correction its instant, the asset as corrected and {@code correction}; for
- * what a person did to a pump the instant at which it was said, the asset and {@code inspection}.
- * Whatever the document holds, no name leaves the folder.
+ * what a person did to a pump the instant at which it was said, the asset and {@code inspection};
+ * for a leak search likewise its end, the asset and {@code leak-search}. Whatever the document
+ * holds, no name leaves the folder.
  *
  * @param folder four digits, or {@code undated} for a test without a date
  * @param stem name up to the id
@@ -34,6 +35,9 @@ record ResultName(String folder, String stem, String id) {
 
   /** Likewise. */
   static final String INSPECTION = "inspection";
+
+  /** Likewise. */
+  static final String LEAK_SEARCH = "leak-search";
 
   private static final int SHORTEST_ID = 8;
   private static final int LONGEST_ASSET = 40;
@@ -82,13 +86,16 @@ record ResultName(String folder, String stem, String id) {
 
   /** Whether this is the name of a stored document that is about no test. */
   static boolean isOfNoTest(Path file) {
-    return isCorrection(file) || isCalibration(file) || isNamed(file, INSPECTION);
+    return isCorrection(file)
+        || isCalibration(file)
+        || isNamed(file, INSPECTION)
+        || isNamed(file, LEAK_SEARCH);
   }
 
   /** Whether those who read documents of this kind, and go by the names, open this file at all. */
   static boolean isFound(Path file, String kind) {
     return switch (kind) {
-      case CALIBRATION, CORRECTION, INSPECTION -> isNamed(file, kind);
+      case CALIBRATION, CORRECTION, INSPECTION, LEAK_SEARCH -> isNamed(file, kind);
       default -> true;
     };
   }
@@ -107,6 +114,7 @@ record ResultName(String folder, String stem, String id) {
       case CALIBRATION -> said(document.path("calibratedAt"));
       case CORRECTION -> said(document.path("correctedAt"));
       case INSPECTION -> said(document.path("recordedAt"));
+      case LEAK_SEARCH -> said(document.path("searchedAt"));
       default -> time(document.path("test"));
     };
   }
@@ -166,6 +174,7 @@ record ResultName(String folder, String stem, String id) {
       case CALIBRATION -> CALIBRATION;
       case CORRECTION -> CORRECTION;
       case INSPECTION -> INSPECTION;
+      case LEAK_SEARCH -> LEAK_SEARCH;
       default -> safe(document.path("verdict").asString(""), 12, "none");
     };
   }

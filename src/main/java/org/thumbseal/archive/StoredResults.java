@@ -12,8 +12,8 @@ public final class StoredResults {
 
   /**
    * All documents of a result directory, or of the folder of a year in it, that are not named as
-   * corrections, calibrations and inspections are; newest first, by the instant that their names
-   * begin with. About 200 bytes of memory each.
+   * corrections, calibrations, inspections and leak searches are; newest first, by the instant that
+   * their names begin with. About 200 bytes of memory each.
    *
    * @throws ArchiveException if it cannot be read
    */

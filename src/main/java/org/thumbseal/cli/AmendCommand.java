@@ -19,6 +19,7 @@ import org.thumbseal.json.CorrectionTree;
 import org.thumbseal.json.InspectionReader;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.json.LeakSearchTree;
 import org.thumbseal.json.Printable;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.record.Correction;
@@ -40,7 +41,7 @@ import tools.jackson.databind.node.ObjectNode;
     name = "amend",
     mixinStandardHelpOptions = true,
     description = {
-      "Correct a sealed result, or what was sealed by 'done': assign it to a pump, add a note, or"
+      "Correct a sealed result, or what was sealed by 'done' or 'seek-leak': assign it to a pump, add a note, or"
           + " declare it void.",
       "The result stays as it is, and in its place. The correction is a sealed document of its own"
           + " beside it, and readers show the result as corrected, and by whom. A watch may run on"
@@ -117,7 +118,8 @@ final class AmendCommand implements Callable<Integer> {
       return "is a calibration; calibrate the sensor again instead";
     }
     boolean result = document.path("kind").asString("").equals(ResultDocument.KIND);
-    boolean known = result || InspectionReader.isInspection(document);
+    boolean known =
+        result || InspectionReader.isInspection(document) || LeakSearchTree.isLeakSearch(document);
     return known ? "" : "is neither the result of a test nor a word about a pump";
   }
 

@@ -14,7 +14,7 @@ import picocli.CommandLine.TypeConversionException;
 @Command(
     name = "schema",
     description =
-        "Print the JSON Schema of results, calibrations, corrections, inspections, or the head of a"
+        "Print the JSON Schema of results, calibrations, corrections, inspections, leak searches, or the head of a"
             + " ledger.",
     mixinStandardHelpOptions = true)
 public final class SchemaCommand implements Callable<Integer> {
@@ -25,7 +25,9 @@ public final class SchemaCommand implements Callable<Integer> {
       paramLabel = "WHICH",
       defaultValue = "result",
       converter = Name.class,
-      description = "'result' (the default), 'calibration', 'correction', 'inspection' or 'head'.")
+      description =
+          "'result' (the default), 'calibration', 'correction', 'inspection', 'leak-search' or"
+              + " 'head'.")
   private SchemaDocument which = SchemaDocument.RESULT;
 
   @Override
@@ -45,12 +47,13 @@ public final class SchemaCommand implements Callable<Integer> {
         case "calibration" -> SchemaDocument.CALIBRATION;
         case "correction" -> SchemaDocument.CORRECTION;
         case "inspection" -> SchemaDocument.INSPECTION;
+        case "leak-search" -> SchemaDocument.LEAK_SEARCH;
         case "head" -> SchemaDocument.HEAD;
         default ->
             throw new TypeConversionException(
                 "there is no schema '"
                     + text
-                    + "': result, calibration, correction, inspection or head");
+                    + "': result, calibration, correction, inspection, leak-search or head");
       };
     }
   }

@@ -100,6 +100,7 @@ final class DocumentRows {
       case "occlusion-test" -> rows.addAll(new TestRows(view, id).all());
       case Correction.KIND -> addCorrection();
       case "inspection" -> rows.add(inspectionRow());
+      case "leak-search" -> rows.add(leakSearchRow());
       case "calibration" -> rows.add(calibrationRow());
       default -> {
         // What it is about stands in the row that every document has.
@@ -140,6 +141,16 @@ final class DocumentRows {
             .orElseThrow(() -> new JsonRefusedException("does not say when it was done")),
         inOrder,
         text("/by"));
+  }
+
+  /** A work that was done; whether the pump is fit for use is no matter of it. */
+  private Row leakSearchRow() throws JsonRefusedException {
+    Optional<Integer> unsaid = Optional.empty();
+    String day =
+        happenedAt()
+            .map(at -> at.substring(0, "2026-01-01".length()))
+            .orElseThrow(() -> new JsonRefusedException("does not say when it was done"));
+    return Row.of(Table.INSPECTIONS, id, "leak-search", day, unsaid, text("/by"));
   }
 
   private Row calibrationRow() {

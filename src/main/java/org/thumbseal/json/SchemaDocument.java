@@ -17,7 +17,9 @@ public enum SchemaDocument {
   /** Corrections of results. */
   CORRECTION("thumbseal-correction-1.schema.json"),
   /** What people did to pumps. */
-  INSPECTION("thumbseal-inspection-1.schema.json");
+  INSPECTION("thumbseal-inspection-1.schema.json"),
+  /** Searches for a leak. */
+  LEAK_SEARCH("thumbseal-leak-search-1.schema.json");
 
   private final String resource;
 
