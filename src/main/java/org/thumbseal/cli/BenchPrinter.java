@@ -39,7 +39,8 @@ class BenchPrinter implements BenchListener {
                 whatNow(phase.phase()))));
   }
 
-  private static String whatNow(Phase phase) {
+  /** What the person at the bench does in a phase. */
+  String whatNow(Phase phase) {
     return switch (phase) {
       case IDLE -> "inlet open: after 5 s pump on, control at maximum";
       case OPEN -> "pump running: after 5 s block the jar inlet and hold";

@@ -127,7 +127,7 @@ final class GradingOptions {
     }
   }
 
-  private static void checkRange(String option, @Nullable Double value, double low, double high) {
+  static void checkRange(String option, @Nullable Double value, double low, double high) {
     if (value != null && !(value >= low && value <= high)) {
       throw Failure.usage(
           String.format(

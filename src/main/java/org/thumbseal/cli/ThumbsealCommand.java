@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
       AmendCommand.class,
       RecordsCommand.class,
       DoneCommand.class,
+      SeekLeakCommand.class,
       ExportCommand.class,
       ImportCheckCommand.class,
       CalibrateCommand.class,

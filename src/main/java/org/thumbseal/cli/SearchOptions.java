@@ -1,0 +1,89 @@
+package org.thumbseal.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.thumbseal.grade.Criteria;
+import org.thumbseal.pipeline.GivenPlace;
+import org.thumbseal.pipeline.GivenPump;
+import org.thumbseal.pipeline.GivenSensor;
+import org.thumbseal.pipeline.GradingSettings;
+import org.thumbseal.pipeline.KnownPump;
+import org.thumbseal.seek.SuctionPath;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** What a user may say about a leak search, on the command line. */
+final class SearchOptions {
+  @Option(
+      names = "--stations",
+      paramLabel = "FILE",
+      description =
+          "names of the stations, a line each from the patient end inwards: 'station; what lies"
+              + " between it and the next', a * before the jar inlet. Default: patient end of the"
+              + " tube, jar inlet, jar outlet, pump side of the filter, pump inlet")
+  private @Nullable Path stations;
+
+  @Option(
+      names = "--criteria",
+      paramLabel = "FILE",
+      description = "limits in a JSON file; default: at least 80 kPa")
+  private @Nullable Path criteria;
+
+  @Option(
+      names = "--ambient-kpa",
+      paramLabel = "N",
+      description = "barometric pressure at the place of the test, 40 to 115 kPa")
+  private @Nullable Double ambient;
+
+  @Option(
+      names = "--altitude-m",
+      paramLabel = "N",
+      description = "altitude of the place, -500 to 11000 m; used where no pressure is known")
+  private @Nullable Double altitude;
+
+  @Option(
+      names = "--jar-l",
+      paramLabel = "N",
+      description = "volume of the jar, 0.05 to 50 L: with it a leak is told in mL/min")
+  private @Nullable Double jar;
+
+  @Mixin private RegisterOption register = new RegisterOption();
+
+  private Optional<KnownPump> known = Optional.empty();
+  private Criteria limits = Criteria.DEFAULT;
+
+  /** Checks all that was said, and looks the pump up. */
+  void look(String asset, PrintWriter err) {
+    GradingOptions.checkRange("--ambient-kpa", ambient, 40, 115);
+    GradingOptions.checkRange("--altitude-m", altitude, -500, 11_000);
+    GradingOptions.checkRange("--jar-l", jar, 0.05, 50);
+    Optional<Criteria> said = Optional.ofNullable(criteria).map(CriteriaCommand::read);
+    known = register.read(said, err).flatMap(kept -> kept.pumps().of(asset));
+    limits = said.or(() -> known.flatMap(KnownPump::criteria)).orElse(Criteria.DEFAULT);
+  }
+
+  SuctionPath path() {
+    return StationsFile.read(stations);
+  }
+
+  /** Volume of the jar, L. */
+  Optional<Double> litres() {
+    return Optional.ofNullable(jar)
+        .or(() -> known.flatMap(pump -> pump.equipment().jarLitres()))
+        .or(() -> limits.equipment().jarLitres());
+  }
+
+  /**
+   * For tests that bear no name of a pump and no jar: at most stations there is none in the path,
+   * and a test without it must not count as the pump's monthly one.
+   */
+  GradingSettings settings() {
+    return new GradingSettings(
+        limits,
+        GivenPump.NONE,
+        GivenPlace.of(Optional.ofNullable(ambient), Optional.ofNullable(altitude)),
+        GivenSensor.NONE);
+  }
+}
