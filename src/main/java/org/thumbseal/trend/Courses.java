@@ -43,16 +43,16 @@ final class Courses {
   }
 
   private double slopeBeside(int place) {
-    double[] slopes =
-        IntStream.range(0, count)
-            .boxed()
-            .flatMapToDouble(
-                j ->
-                    IntStream.range(j < place ? 0 : place, j)
-                        .filter(i -> points.day(j) > points.day(i))
-                        .mapToDouble(i -> slope(i, j)))
-            .toArray();
-    return slopes.length == 0 ? 0 : Median.of(slopes);
+    double[] slopes = new double[count * count / 2];
+    int found = 0;
+    for (int j = 1; j < count; j++) {
+      for (int i = j < place ? 0 : place; i < j; i++) {
+        if (points.day(j) > points.day(i)) {
+          slopes[found++] = slope(i, j);
+        }
+      }
+    }
+    return found == 0 ? 0 : Median.of(Arrays.copyOf(slopes, found));
   }
 
   private double slope(int i, int j) {
