@@ -1,5 +1,6 @@
 package org.thumbseal.cli;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -8,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.thumbseal.care.CaredFor;
 import org.thumbseal.care.Cause;
 import org.thumbseal.care.Deed;
@@ -16,7 +18,6 @@ import org.thumbseal.care.Due;
 import org.thumbseal.care.Dues;
 import org.thumbseal.care.Intervals;
 import org.thumbseal.care.Work;
-import org.thumbseal.index.IndexedAsset;
 import org.thumbseal.index.IndexedCalibration;
 import org.thumbseal.index.IndexedWork;
 import org.thumbseal.index.LastVerdict;
@@ -38,10 +39,34 @@ final class CareRecord {
 
   /** Everything that will be due, pumps and sensors, the earliest first. */
   List<Due> dues(Optional<Register> register, LocalDate today) throws RecordsException {
-    List<Due> all = new ArrayList<>(Dues.of(pumps(register), deeds(), today));
+    List<Due> all = new ArrayList<>(Dues.of(pumps(register), deeds(today), today));
     all.addAll(sensors(today));
     all.sort(Comparator.comparing(due -> due.term().on()));
     return all;
+  }
+
+  /**
+   * What will be due on each pump, by its id, also on those of which there are tests though the
+   * register does not name them. Of those only the test counts, and other work that was ever
+   * recorded: whether they are to be inspected here nobody said.
+   */
+  Map<String, List<Due>> ofPumps(Optional<Register> register, LocalDate today)
+      throws RecordsException {
+    Map<String, CaredFor> listed = new LinkedHashMap<>();
+    register.ifPresent(r -> r.assets().forEach(asset -> listed.put(asset.id(), pump(asset))));
+    List<CaredFor> pumps = new ArrayList<>(listed.values());
+    for (String asset : records.assets()) {
+      if (!listed.containsKey(asset)) {
+        pumps.add(CaredFor.known(asset));
+      }
+    }
+    return Dues.of(pumps, deeds(today), today).stream()
+        .filter(due -> listed.containsKey(due.pump().id()) || isKept(due))
+        .collect(Collectors.groupingBy(due -> due.pump().id()));
+  }
+
+  private static boolean isKept(Due due) {
+    return due.work() == Work.OCCLUSION_TEST || due.term().cause() != Cause.NEVER_DONE;
   }
 
   /** Those of the register that are in use; without one, those of which there are tests. */
@@ -52,7 +77,7 @@ final class CareRecord {
           .map(CareRecord::pump)
           .toList();
     }
-    return records.assets().stream().map(IndexedAsset::asset).map(CaredFor::known).toList();
+    return records.assets().stream().map(CaredFor::known).toList();
   }
 
   private static CaredFor pump(RegisteredAsset asset) {
@@ -65,12 +90,14 @@ final class CareRecord {
         new CaredFor.Terms(asset.inService(), intervals));
   }
 
-  private List<Deed> deeds() throws RecordsException {
+  /** The last of each kind up to the end of a day. */
+  private List<Deed> deeds(LocalDate today) throws RecordsException {
     List<Deed> deeds = new ArrayList<>();
-    records.lastVerdicts().stream()
+    Instant end = today.plusDays(1).atStartOfDay(zone).toInstant();
+    records.lastVerdicts(end).stream()
         .sorted(Comparator.comparing(LastVerdict::at))
         .forEach(last -> deeds.add(test(last)));
-    for (IndexedWork work : records.lastWorks()) {
+    for (IndexedWork work : records.lastWorks(today)) {
       Work.of(work.work()).ifPresent(known -> deeds.add(deed(work, known)));
     }
     return deeds;
@@ -95,7 +122,10 @@ final class CareRecord {
 
   private List<Due> sensors(LocalDate today) throws RecordsException {
     Map<String, IndexedCalibration> last = new LinkedHashMap<>();
-    records.calibrations(Optional.empty()).forEach(c -> last.put(c.sensor(), c));
+    Instant end = today.plusDays(1).atStartOfDay(zone).toInstant();
+    records.calibrations(Optional.empty()).stream()
+        .filter(c -> c.calibratedAt().isBefore(end))
+        .forEach(c -> last.put(c.sensor(), c));
     List<Due> dues = new ArrayList<>();
     for (IndexedCalibration calibration : last.values()) {
       calibration.due().ifPresent(due -> dues.add(sensor(calibration, due, today)));

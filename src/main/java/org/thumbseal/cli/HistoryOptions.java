@@ -80,6 +80,6 @@ final class HistoryOptions {
         asset.id(),
         asset.label().description(),
         asset.label().location(),
-        new Pump.Care(asset.status() == Status.IN_USE, asset.intervals().check()));
+        asset.status() == Status.IN_USE);
   }
 }

@@ -1,10 +1,13 @@
 package org.thumbseal.cli;
 
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.thumbseal.care.Work;
 import org.thumbseal.history.Kind;
 import org.thumbseal.history.PastTest;
 import org.thumbseal.history.PastTest.Outcome;
@@ -20,6 +23,8 @@ import org.thumbseal.record.Standing;
 /** The tests of a pump out of the index, as its history takes them. */
 final class PastTests {
   private static final String UNKNOWN = "unknown";
+  private static final List<String> QUANTITIES =
+      Arrays.stream(Kind.values()).map(Kind::member).toList();
 
   private PastTests() {}
 
@@ -28,30 +33,37 @@ final class PastTests {
         records.corrections(asset).stream()
             .map(IndexedCorrection::result)
             .collect(Collectors.toSet());
-    return records.tests(asset).stream()
-        .map(test -> of(test, corrected.contains(test.id())))
+    List<IndexedTest> tests = records.tests(asset, QUANTITIES);
+    Set<String> repaired = new Repairs(records.works(asset)).testedAfter(tests);
+    return tests.stream()
+        .map(
+            test ->
+                of(
+                    test,
+                    corrected.contains(test.id()),
+                    repaired.contains(test.id()) ? List.of(Work.REPAIR.code()) : List.of()))
         .toList();
   }
 
-  private static PastTest of(IndexedTest test, boolean corrected) {
+  private static PastTest of(IndexedTest test, boolean corrected, List<String> repair) {
     Standing standing = test.standing();
     return new PastTest(
         test.id(),
         test.startedAt(),
         new Outcome(test.verdict(), standing.voided(), standing.note(), corrected),
-        setting(test),
+        setting(test, repair),
         values(test));
   }
 
-  private static Setting setting(IndexedTest test) {
+  private static Setting setting(IndexedTest test, List<String> repair) {
     IndexedTest.Conditions conditions = test.conditions();
     String sensor =
         conditions.sensor().orElse(UNKNOWN) + ", " + conditions.calibration().orElse(UNKNOWN);
-    List<String> replaced =
+    Stream<String> parts =
         test.details().checks().stream()
             .filter(check -> check.state().equals("replaced"))
-            .map(PastTests::part)
-            .toList();
+            .map(PastTests::part);
+    List<String> replaced = Stream.concat(repair.stream(), parts).toList();
     return new Setting(sensor, conditions.jar(), replaced, limits(conditions.limits()));
   }
 

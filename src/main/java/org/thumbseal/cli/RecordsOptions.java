@@ -56,10 +56,15 @@ final class RecordsOptions {
    */
   Records openRefreshed(PrintWriter err) {
     Records records = open(err);
+    IngestLine line = new IngestLine(err);
+    records.tellProgress(line);
     try {
-      tell(records.refresh(results, trusted()), err);
+      Refreshed refreshed = records.refresh(results, trusted());
+      line.clear();
+      tell(refreshed, err);
       return records;
     } catch (RecordsException e) {
+      line.clear();
       close(records);
       throw RecordsOption.failure(e);
     }

@@ -30,13 +30,17 @@ record RecordsWork(CommandSpec spec, RecordsOptions options, List<Path> more) {
   int run(Way way) {
     PrintWriter err = spec.commandLine().getErr();
     Records records = options.open(err);
+    IngestLine line = new IngestLine(err);
+    records.tellProgress(line);
     try {
       List<Path> directories =
           Stream.concat(Stream.of(options.results()), more.stream()).distinct().toList();
       Refreshed refreshed = way.take(records, directories, options.trusted());
+      line.clear();
       RecordsOptions.tell(refreshed, err);
       return told(refreshed, records.summary().base());
     } catch (RecordsException e) {
+      line.clear();
       throw RecordsOption.failure(e);
     } finally {
       RecordsOptions.close(records);

@@ -8,6 +8,11 @@ import java.lang.ProcessBuilder.Redirect;
 final class StandardError {
   private StandardError() {}
 
+  /** Whether standard error is a terminal. */
+  static boolean isSeen() {
+    return isTerminal();
+  }
+
   /** Whether this stream is standard error, and that is a terminal. */
   static boolean isSeenAt(OutputStream stream) {
     return stream == System.err && isTerminal();

@@ -8,7 +8,7 @@ public enum Concern {
   UNTESTED,
   /** The last test left it open. */
   UNDECIDED,
-  /** The time for its next test is past. */
+  /** The day for its next test is over. */
   OVERDUE,
   /** A trend leads to a limit. */
   HEADING,
@@ -16,6 +16,8 @@ public enum Concern {
   JUMPED,
   /** A trend leads to the bad side, and no limit within sight. */
   WORSENING,
+  /** Its tests say nothing, but other work on it is overdue. */
+  NEGLECTED,
   /** Nothing. */
   NONE,
   /** Not in use. */

@@ -1,5 +1,6 @@
 package org.thumbseal.history;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -24,6 +25,8 @@ public record History(Pump pump, List<PastTest> tests, List<Course> courses, Ins
   private static final Comparator<PastTest> BY_TIME =
       Comparator.comparing((PastTest test) -> test.at().orElse(Instant.MIN))
           .thenComparing(PastTest::id);
+
+  private static final Duration RECENT = Duration.ofDays(731);
 
   /** Keeps copies. */
   public History {
@@ -99,6 +102,20 @@ public record History(Pump pump, List<PastTest> tests, List<Course> courses, Ins
 
   private static boolean failed(PastTest test) {
     return test.outcome().verdict().equals("fail");
+  }
+
+  /**
+   * The same with no more than the tests of the last two years, and the last that says something;
+   * what they all say stays.
+   */
+  public History recent() {
+    Instant since = today.minus(RECENT);
+    Optional<PastTest> last = last();
+    List<PastTest> few =
+        tests.stream()
+            .filter(t -> t.at().filter(since::isBefore).isPresent() || last.filter(t::equals).isPresent())
+            .toList();
+    return new History(pump, few, courses, today);
   }
 
   /** The last test that says something about the pump. */

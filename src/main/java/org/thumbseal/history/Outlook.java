@@ -1,11 +1,12 @@
 package org.thumbseal.history;
 
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.thumbseal.care.Due;
+import org.thumbseal.care.Urgency;
+import org.thumbseal.care.Work;
 import org.thumbseal.trend.Crossing;
 
 /**
@@ -13,9 +14,9 @@ import org.thumbseal.trend.Crossing;
  *
  * @param history of the pump
  * @param concern the most pressing one
- * @param due day of the next test; absent where there was none yet or it is not in use
+ * @param overdue works whose day is over, the earliest first; none where it is not in use
  */
-public record Outlook(History history, Concern concern, Optional<LocalDate> due) {
+public record Outlook(History history, Concern concern, List<Due> overdue) {
   /** After a jump so long ago nobody need be told of it at a glance, days. */
   private static final double RECENT = 180;
 
@@ -24,27 +25,27 @@ public record Outlook(History history, Concern concern, Optional<LocalDate> due)
           .thenComparingDouble(Outlook::urgency)
           .thenComparing(o -> o.history().pump().id());
 
+  /** Keeps a copy. */
+  public Outlook {
+    overdue = List.copyOf(overdue);
+  }
+
   /**
    * Weighs one history.
    *
-   * @param zone whose calendar counts for what is due
+   * @param dues what will be due on this pump; works that a place keeps no record of left out
    */
-  public static Outlook of(History history, ZoneId zone) {
-    Optional<LocalDate> due =
-        history
-            .last()
-            .filter(test -> history.pump().care().inUse())
-            .flatMap(PastTest::at)
-            .map(at -> day(at, zone).plusMonths(history.pump().care().monthsBetween()));
-    return new Outlook(history, concern(history, due, day(history.today(), zone)), due);
+  public static Outlook of(History history, List<Due> dues) {
+    List<Due> overdue =
+        dues.stream()
+            .filter(due -> history.pump().inUse() && due.urgency() == Urgency.OVERDUE)
+            .sorted(Comparator.comparing(due -> due.term().on()))
+            .toList();
+    return new Outlook(history, concern(history, overdue), overdue);
   }
 
-  private static LocalDate day(Instant instant, ZoneId zone) {
-    return instant.atZone(zone).toLocalDate();
-  }
-
-  private static Concern concern(History history, Optional<LocalDate> due, LocalDate today) {
-    if (!history.pump().care().inUse()) {
+  private static Concern concern(History history, List<Due> overdue) {
+    if (!history.pump().inUse()) {
       return Concern.RESTING;
     }
     Optional<PastTest> last = history.last();
@@ -54,9 +55,16 @@ public record Outlook(History history, Concern concern, Optional<LocalDate> due)
     return switch (last.get().outcome().verdict()) {
       case "fail" -> Concern.FAILED;
       case "inconclusive" -> Concern.UNDECIDED;
-      default ->
-          due.filter(day -> day.isBefore(today)).isPresent() ? Concern.OVERDUE : trend(history);
+      default -> late(history, overdue);
     };
+  }
+
+  private static Concern late(History history, List<Due> overdue) {
+    if (overdue.stream().anyMatch(due -> due.work() == Work.OCCLUSION_TEST)) {
+      return Concern.OVERDUE;
+    }
+    Concern trend = trend(history);
+    return trend == Concern.NONE && !overdue.isEmpty() ? Concern.NEGLECTED : trend;
   }
 
   private static Concern trend(History history) {
@@ -74,12 +82,25 @@ public record Outlook(History history, Concern concern, Optional<LocalDate> due)
     return course.unexplained().filter(step -> Days.of(today) - step.after() < RECENT).isPresent();
   }
 
-  /** Within one concern: the earliest day of a limit, else the oldest last test. */
+  /** The test, if its day is over. */
+  public Optional<Due> overdueTest() {
+    return overdue.stream().filter(due -> due.work() == Work.OCCLUSION_TEST).findFirst();
+  }
+
+  /** The other works whose day is over. */
+  public List<Due> overdueWorks() {
+    return overdue.stream().filter(due -> due.work() != Work.OCCLUSION_TEST).toList();
+  }
+
+  /** Within one concern: the earliest day of a limit, of what is overdue, or of the last test. */
   private double urgency() {
     double tested = history.last().flatMap(PastTest::at).map(Days::of).orElse(0.0);
-    return concern == Concern.HEADING
-        ? history.soonest().flatMap(Course::crossing).map(Crossing::earliest).orElse(tested)
-        : tested;
+    return switch (concern) {
+      case HEADING ->
+          history.soonest().flatMap(Course::crossing).map(Crossing::earliest).orElse(tested);
+      case OVERDUE, NEGLECTED -> overdue.get(0).term().on().toEpochDay();
+      default -> tested;
+    };
   }
 
   /** Worst first. */

@@ -8,22 +8,12 @@ import java.util.Optional;
  * @param id asset id
  * @param description what it is, from the register
  * @param location where it is, from the register
- * @param care how it is kept
+ * @param inUse whether it is to be tested at all
  */
-public record Pump(String id, Optional<String> description, Optional<String> location, Care care) {
-  /**
-   * How it is kept.
-   *
-   * @param inUse whether it is to be tested at all
-   * @param monthsBetween months from one test to the next
-   */
-  public record Care(boolean inUse, int monthsBetween) {
-    /** Without a register: in use, monthly. */
-    public static final Care USUAL = new Care(true, 1);
-  }
-
-  /** A pump of which only the id is known. */
+public record Pump(
+    String id, Optional<String> description, Optional<String> location, boolean inUse) {
+  /** A pump of which only the id is known; it is taken to be in use. */
   public static Pump unlisted(String id) {
-    return new Pump(id, Optional.empty(), Optional.empty(), Care.USUAL);
+    return new Pump(id, Optional.empty(), Optional.empty(), true);
   }
 }

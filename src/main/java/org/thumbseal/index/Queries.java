@@ -15,6 +15,8 @@ final class Queries {
   private static final int PAGE = 500;
   private static final int MOST_TOLD = 100;
   private static final String TEST = "d.kind = 'occlusion-test'";
+  private static final String OF_ASSET =
+      TEST + " AND d.asset = ? ORDER BY COALESCE(d.happened_at, ''), d.id";
   private static final String WORK =
       "SELECT d.asset, i.work, i.on_day, d.happened_at, i.by_name, i.in_order, d.id"
           + " FROM inspections i JOIN documents d ON d.id = i.id"
@@ -25,35 +27,23 @@ final class Queries {
 
   Queries(Session session) {
     this.session = session;
-    this.tests = new TestReader(session);
+    this.tests = new TestReader(session, Optional.empty());
   }
 
-  List<IndexedAsset> assets() throws SQLException {
-    Map<String, Long> counts = new HashMap<>();
-    session.list(
-        "SELECT asset, count(*) FROM documents d WHERE "
+  List<String> assets() throws SQLException {
+    return session.list(
+        "SELECT DISTINCT asset FROM documents d WHERE "
             + TEST
-            + " AND voided IS NULL AND asset IS NOT NULL GROUP BY asset",
-        row -> counts.put(row.getString(1), row.getLong(2)));
-    List<IndexedTest> latest =
-        tests.where(
-            "d.id IN (SELECT max(l.id) FROM documents l JOIN (SELECT asset, max(happened_at) AS last"
-                + " FROM documents d WHERE "
-                + TEST
-                + " AND voided IS NULL AND asset IS NOT NULL AND happened_at IS NOT NULL"
-                + " GROUP BY asset) m ON l.asset = m.asset AND l.happened_at = m.last"
-                + " WHERE l.kind = 'occlusion-test' AND l.voided IS NULL GROUP BY l.asset)"
-                + " ORDER BY d.asset");
-    return latest.stream().map(test -> asset(test, counts)).toList();
-  }
-
-  private static IndexedAsset asset(IndexedTest latest, Map<String, Long> counts) {
-    String asset = latest.standing().asset().orElseThrow();
-    return new IndexedAsset(asset, counts.getOrDefault(asset, 0L), latest);
+            + " AND voided IS NULL AND asset IS NOT NULL AND happened_at IS NOT NULL ORDER BY asset",
+        row -> row.getString(1));
   }
 
   List<IndexedTest> tests(String asset) throws SQLException {
-    return tests.where(TEST + " AND d.asset = ? ORDER BY COALESCE(d.happened_at, ''), d.id", asset);
+    return tests.where(OF_ASSET, asset);
+  }
+
+  List<IndexedTest> tests(String asset, List<String> quantities) throws SQLException {
+    return new TestReader(session, Optional.of(quantities)).where(OF_ASSET, asset);
   }
 
   long forEachTest(Consumer<IndexedTest> visitor) throws SQLException {
@@ -109,13 +99,14 @@ final class Queries {
         asset.orElse("\uDBFF\uDFFD"));
   }
 
-  List<IndexedWork> lastWorks() throws SQLException {
+  List<IndexedWork> lastWorks(LocalDate day) throws SQLException {
     return session.list(
         "SELECT * FROM (SELECT w.*, row_number() OVER (PARTITION BY asset, work"
             + " ORDER BY on_day DESC, happened_at DESC, id DESC) AS place FROM ("
             + WORK
-            + ") AS w) AS p WHERE place = 1 ORDER BY asset, work",
-        Queries::work);
+            + " AND i.on_day <= ?) AS w) AS p WHERE place = 1 ORDER BY asset, work",
+        Queries::work,
+        day.toString());
   }
 
   List<IndexedWork> works(String asset) throws SQLException {
@@ -134,13 +125,13 @@ final class Queries {
         new IndexedWork.Said(TestReader.text(row, 5), fit, row.getString(7)));
   }
 
-  List<LastVerdict> lastVerdicts() throws SQLException {
+  List<LastVerdict> lastVerdicts(Instant end) throws SQLException {
     return session.list(
         "SELECT d.asset, t.verdict, max(d.happened_at) FROM documents d JOIN tests t ON t.id = d.id"
-            + " WHERE d.voided IS NULL AND d.asset IS NOT NULL AND d.happened_at IS NOT NULL"
+            + " WHERE d.voided IS NULL AND d.asset IS NOT NULL AND d.happened_at < ?"
             + " GROUP BY d.asset, t.verdict ORDER BY d.asset, t.verdict",
-        row ->
-            new LastVerdict(row.getString(1), row.getString(2), Instant.parse(row.getString(3))));
+        row -> new LastVerdict(row.getString(1), row.getString(2), Instant.parse(row.getString(3))),
+        Texts.of(end));
   }
 
   List<IndexedCalibration> calibrations(Optional<String> sensor) throws SQLException {

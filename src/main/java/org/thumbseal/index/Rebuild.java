@@ -21,14 +21,16 @@ final class Rebuild {
 
   private final Session session;
   private final TrustStore trust;
+  private final IngestProgress progress;
   private final List<KeptOut> keptOut = new ArrayList<>();
   private final List<String> remarks = new ArrayList<>();
   private long added;
   private long removed;
 
-  Rebuild(Session session, TrustStore trust) {
+  Rebuild(Session session, TrustStore trust, IngestProgress progress) {
     this.session = session;
     this.trust = trust;
+    this.progress = progress;
   }
 
   void run(Source source, Path results) throws SQLException, RecordsException {
@@ -39,7 +41,7 @@ final class Rebuild {
             + source.number());
     source.forgetFiles();
     new Sweep(session).run();
-    Refreshed fresh = new Scan(source, results, trust).run();
+    Refreshed fresh = new Scan(source, results, trust, progress).run();
     added += fresh.added();
     keptOut.addAll(fresh.keptOut());
     tell(source, results);

@@ -3,6 +3,7 @@ package org.thumbseal.index;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -16,6 +17,7 @@ public final class Records implements AutoCloseable {
   private final RecordsAddress address;
   private final Session session;
   private final String computer;
+  private IngestProgress progress = IngestProgress.NONE;
 
   Records(RecordsAddress address, Session session, String computer) {
     this.address = address;
@@ -44,6 +46,11 @@ public final class Records implements AutoCloseable {
     return new Opening(RecordsAddress.in(results), remarks).openOrInMemory();
   }
 
+  /** Tells from now on how far it has come, after each few hundred files. */
+  public void tellProgress(IngestProgress to) {
+    progress = to;
+  }
+
   /**
    * Takes in what is new in a results directory, and takes out what is gone from there. A document
    * counts if its seal is good and by a key that is trusted.
@@ -51,7 +58,7 @@ public final class Records implements AutoCloseable {
    * @throws RecordsException if base or directory cannot be used; what was done so far is kept
    */
   public Refreshed refresh(Path results, TrustStore trust) throws RecordsException {
-    return telling(() -> new Scan(source(results), results, trust).run());
+    return telling(() -> new Scan(source(results), results, trust, progress).run());
   }
 
   /**
@@ -62,7 +69,7 @@ public final class Records implements AutoCloseable {
   public Refreshed rebuild(List<Path> directories, TrustStore trust) throws RecordsException {
     return telling(
         () -> {
-          var rebuild = new Rebuild(session, trust);
+          var rebuild = new Rebuild(session, trust, progress);
           for (Path results : directories) {
             source(results);
           }
@@ -77,11 +84,11 @@ public final class Records implements AutoCloseable {
   }
 
   /**
-   * Every pump of which a dated test counts, sorted by its id.
+   * Ids of the pumps of which a dated test counts, sorted.
    *
    * @throws RecordsException if the base cannot be read
    */
-  public List<IndexedAsset> assets() throws RecordsException {
+  public List<String> assets() throws RecordsException {
     return reading(Queries::assets);
   }
 
@@ -92,6 +99,17 @@ public final class Records implements AutoCloseable {
    */
   public List<IndexedTest> tests(String asset) throws RecordsException {
     return reading(queries -> queries.tests(asset));
+  }
+
+  /**
+   * The same for what changes from test to test alone: some quantities, and of the checks the parts
+   * that were replaced. Reasons and findings are left out; it takes a fraction of the time.
+   *
+   * @param quantities names of those that are wanted, at least one
+   * @throws RecordsException if the base cannot be read
+   */
+  public List<IndexedTest> tests(String asset, List<String> quantities) throws RecordsException {
+    return reading(queries -> queries.tests(asset, quantities));
   }
 
   /**
@@ -128,10 +146,11 @@ public final class Records implements AutoCloseable {
   /**
    * The last of each work on each pump that counts, by pump and work.
    *
+   * @param day what was done later is left out
    * @throws RecordsException if the base cannot be read
    */
-  public List<IndexedWork> lastWorks() throws RecordsException {
-    return reading(Queries::lastWorks);
+  public List<IndexedWork> lastWorks(LocalDate day) throws RecordsException {
+    return reading(queries -> queries.lastWorks(day));
   }
 
   /**
@@ -146,10 +165,11 @@ public final class Records implements AutoCloseable {
   /**
    * When each pump last had a test of each verdict that counts.
    *
+   * @param end tests from this instant on are left out
    * @throws RecordsException if the base cannot be read
    */
-  public List<LastVerdict> lastVerdicts() throws RecordsException {
-    return reading(Queries::lastVerdicts);
+  public List<LastVerdict> lastVerdicts(Instant end) throws RecordsException {
+    return reading(queries -> queries.lastVerdicts(end));
   }
 
   /**

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.archive.InOrder;
@@ -32,10 +33,14 @@ final class Scan {
   private final SealVerifier verifier;
   private final List<KeptOut> keptOut = new ArrayList<>();
   private final List<Entry> pending = new ArrayList<>();
+  private final IngestProgress progress;
+  private long looked;
+  private long all;
   private long added;
   private long removed;
 
-  Scan(Source source, Path results, TrustStore trust) {
+  Scan(Source source, Path results, TrustStore trust, IngestProgress progress) {
+    this.progress = progress;
     this.session = source.session();
     this.source = source;
     this.results = results;
@@ -104,13 +109,22 @@ final class Scan {
         forget(() -> source.forgetFolder(gone));
       }
     }
-    for (Map.Entry<String, Long> folder : folders.entrySet()) {
-      if (!folder.getValue().equals(known.get(folder.getKey()))) {
-        lookThrough(folder.getKey());
-        source.setFolder(folder.getKey(), folder.getValue());
-      }
+    Map<String, Long> changed = new TreeMap<>(folders);
+    changed.entrySet().removeIf(folder -> folder.getValue().equals(known.get(folder.getKey())));
+    count(changed.keySet());
+    for (Map.Entry<String, Long> folder : changed.entrySet()) {
+      lookThrough(folder.getKey());
+      source.setFolder(folder.getKey(), folder.getValue());
     }
     source.setHead(head);
+  }
+
+  private void count(Set<String> changed) throws ArchiveException {
+    looked = 0;
+    all = 0;
+    for (String folder : progress == IngestProgress.NONE ? Set.<String>of() : changed) {
+      stored.forEachName(results.resolve(folder), name -> all++);
+    }
   }
 
   private void lookThrough(String folder) throws SQLException, RecordsException, ArchiveException {
@@ -119,6 +133,7 @@ final class Scan {
       stored.forEachName(
           results.resolve(folder),
           name -> {
+            looked++;
             if (!known.see(name)) {
               reading.give(() -> Entry.read(results, folder, name, verifier));
               writeIfMany();
@@ -189,6 +204,7 @@ final class Scan {
       added += new Ingest(session, source.number()).write(pending);
       pending.stream().filter(e -> e.content().isEmpty()).forEach(this::tell);
       pending.clear();
+      progress.seen(looked, all);
     }
   }
 

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.thumbseal.index.IndexedTest.Conditions;
 import org.thumbseal.index.IndexedTest.Details;
 import org.thumbseal.index.IndexedTest.IndexedCheck;
@@ -25,9 +26,15 @@ final class TestReader {
           + " FROM documents d JOIN tests t ON t.id = d.id WHERE ";
 
   private final Session session;
+  private final Optional<List<String>> few;
 
-  TestReader(Session session) {
+  /**
+   * @param few the only quantities that are wanted, and then of the checks what was replaced; absent
+   *     for all there is
+   */
+  TestReader(Session session, Optional<List<String>> few) {
     this.session = session;
+    this.few = few;
   }
 
   /** Those of which a condition on {@code d} and {@code t} is true, and in the order behind it. */
@@ -42,11 +49,39 @@ final class TestReader {
   }
 
   private void readLists(Lists lists, Object[] chunk) throws SQLException {
+    readQuantities(lists, chunk);
+    readChecks(lists, chunk);
+    if (few.isEmpty()) {
+      readReasons(lists, chunk);
+    }
+  }
+
+  private void readQuantities(Lists lists, Object[] chunk) throws SQLException {
+    List<String> names = few.orElse(List.of());
     session.list(
         "SELECT id, name, value, unit, expanded, coverage, bound FROM quantities WHERE id IN "
-            + Chunks.MARKS,
+            + Chunks.MARKS
+            + (names.isEmpty() ? "" : " AND name IN (?" + ", ?".repeat(names.size() - 1) + ")"),
         row -> lists.quantities(row.getString(1)).put(row.getString(2), quantity(row)),
+        Stream.concat(Stream.of(chunk), names.stream()).toArray());
+  }
+
+  private void readChecks(Lists lists, Object[] chunk) throws SQLException {
+    session.list(
+        "SELECT id, item, state, part, reason FROM checks WHERE id IN "
+            + Chunks.MARKS
+            + (few.isPresent() ? " AND state = 'replaced'" : "")
+            + " ORDER BY id, place",
+        row ->
+            lists
+                .checks(row.getString(1))
+                .add(
+                    new IndexedCheck(
+                        row.getString(2), row.getString(3), text(row, 4), text(row, 5))),
         chunk);
+  }
+
+  private void readReasons(Lists lists, Object[] chunk) throws SQLException {
     session.list(
         "SELECT id, code FROM reasons WHERE id IN " + Chunks.MARKS + " ORDER BY id, place",
         row -> lists.reasons(row.getString(1)).add(row.getString(2)),
@@ -59,17 +94,6 @@ final class TestReader {
             lists
                 .findings(row.getString(1))
                 .add(new IndexedFinding(row.getString(2), row.getDouble(3))),
-        chunk);
-    session.list(
-        "SELECT id, item, state, part, reason FROM checks WHERE id IN "
-            + Chunks.MARKS
-            + " ORDER BY id, place",
-        row ->
-            lists
-                .checks(row.getString(1))
-                .add(
-                    new IndexedCheck(
-                        row.getString(2), row.getString(3), text(row, 4), text(row, 5))),
         chunk);
   }
 

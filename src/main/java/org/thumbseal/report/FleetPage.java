@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.thumbseal.care.Cause;
+import org.thumbseal.care.Due;
 import org.thumbseal.history.Concern;
 import org.thumbseal.history.Course;
 import org.thumbseal.history.History;
@@ -100,15 +102,49 @@ public final class FleetPage {
   private static String why(Outlook outlook, Dates dates) {
     String code = "concern." + outlook.concern().name().toLowerCase(Locale.ROOT);
     HistorySentences sentences = new HistorySentences(outlook.history(), dates);
-    return switch (outlook.concern()) {
-      case FAILED, UNDECIDED -> Words.text(code, last(outlook, dates));
-      case OVERDUE ->
-          Words.text(code, Dates.day(outlook.due().orElseThrow())) + also(outlook, sentences);
-      case HEADING -> also(outlook, sentences).strip();
-      case JUMPED -> jump(outlook.history(), sentences);
-      case WORSENING -> Words.text(code, worsening(outlook.history()));
-      default -> Words.text(code);
-    };
+    String first =
+        switch (outlook.concern()) {
+          case FAILED, UNDECIDED -> Words.text(code, last(outlook, dates)) + repaired(outlook);
+          case OVERDUE -> late(outlook.overdueTest().orElseThrow()) + also(outlook, sentences);
+          case HEADING -> also(outlook, sentences).strip();
+          case JUMPED -> jump(outlook.history(), sentences);
+          case WORSENING -> Words.text(code, worsening(outlook.history()));
+          case NEGLECTED -> "";
+          default -> Words.text(code);
+        };
+    return (first + works(outlook)).strip();
+  }
+
+  /** Since when its test is overdue, and why where that is not its term alone. */
+  private static String late(Due test) {
+    String day = Dates.day(test.term().on());
+    return test.term().cause() == Cause.AFTER_REPAIR
+        ? Words.text("fleet.after-repair", day)
+        : Words.text("concern.overdue", day);
+  }
+
+  private static String repaired(Outlook outlook) {
+    return outlook
+        .overdueTest()
+        .filter(test -> test.term().cause() == Cause.AFTER_REPAIR)
+        .map(test -> " " + late(test))
+        .orElse("");
+  }
+
+  private static String works(Outlook outlook) {
+    List<Due> works = outlook.overdueWorks();
+    return works.isEmpty()
+        ? ""
+        : " "
+            + Words.text(
+                "fleet.works",
+                works.stream().map(FleetPage::work).collect(Collectors.joining("; ")));
+  }
+
+  private static String work(Due due) {
+    return due.term().cause() == Cause.NEVER_DONE
+        ? Words.text("fleet.work.never", DueWords.work(due))
+        : Words.text("fleet.work", DueWords.work(due), Dates.day(due.term().on()));
   }
 
   private static String also(Outlook outlook, HistorySentences sentences) {

@@ -41,7 +41,10 @@ public final class LargeDirectory {
     write(path, documents, key, ExampleDocument::unsealed);
   }
 
-  /** The same with documents of one's own, made from their numbers; each has to have an id. */
+  /**
+   * The same with documents of one's own, made from their numbers; each has to have an id. One
+   * without evidence gets no capture.
+   */
   public static void write(
       Path path, int documents, SigningKey key, IntFunction<ObjectNode> document)
       throws IOException {
@@ -67,12 +70,12 @@ public final class LargeDirectory {
   private String add(ObjectNode document) throws IOException {
     ResultName name = ResultName.of(document);
     String stem = name.withIdDigits(Placement.FEWEST_ID_DIGITS);
-    ((ObjectNode) document.get("evidence"))
-        .put("capture", stem + ResultName.CAPTURE)
-        .put("sha256", Sha256.hex(capture));
-    ObjectNode sealed = Seal.seal(document, end.next(), key);
     Path folder = Files.createDirectories(path.resolve(name.folder()));
-    Files.write(folder.resolve(stem + ResultName.CAPTURE), capture);
+    if (document.get("evidence") instanceof ObjectNode evidence) {
+      evidence.put("capture", stem + ResultName.CAPTURE).put("sha256", Sha256.hex(capture));
+      Files.write(folder.resolve(stem + ResultName.CAPTURE), capture);
+    }
+    ObjectNode sealed = Seal.seal(document, end.next(), key);
     Files.writeString(folder.resolve(stem + ResultName.DOCUMENT), Canonical.text(sealed) + "\n");
     end = end.then(Seal.digest(sealed));
     return name.folder() + "/" + stem + ResultName.DOCUMENT;

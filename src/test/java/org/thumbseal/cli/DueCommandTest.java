@@ -72,6 +72,20 @@ class DueCommandTest {
   }
 
   @Test
+  void aDayThatIsOverIsSeenAsItWas() throws Exception {
+    SigningKey signing = KeyStore.load(key).key();
+    try (Archive archive = Archive.open(results, signing)) {
+      archive.store(ExampleDocument.unsealed(60 * 24 * 40), new byte[] {'#'});
+    }
+    run("done", "SP-014", "sterilisation", "--by", "A", "--on", "2026-03-10");
+    run("done", "SP-014", "sterilisation", "--by", "A", "--on", "2026-04-10");
+    CommandRun run = run("due", "--on", "2026-03-16", "--json");
+    assertThat(run.out())
+        .contains("\"last\":\"2026-03-02\",\"urgency\":\"this-month\",\"work\":\"occlusion-test\"")
+        .contains("\"last\":\"2026-03-10\",\"urgency\":\"this-month\",\"work\":\"sterilisation\"");
+  }
+
+  @Test
   void writesAPageAndACalendarAndReplacesThem() throws Exception {
     Path page = folder.resolve("round.html");
     Path calendar = folder.resolve("due.ics");

@@ -101,6 +101,50 @@ class HistoryCommandTest {
     assertThat(run("history", "SP-new", "--register", register).code()).isZero();
   }
 
+  /** The captures are of 2 March 2026. */
+  @Test
+  void whatIsOverdueIsWhatTheRoundSays() throws Exception {
+    Path register = folder.resolve("pumps.csv");
+    Files.writeString(
+        register, "id,interval_months,in_service\nSP-sound,3,2024-05-01\nSP-leak,1,2024-05-01\n");
+    run("done", "SP-sound", "yearly-inspection", "--by", "A", "--on", "2025-05-20");
+    run("done", "SP-sound", "sterilisation", "--by", "A", "--on", "2026-05-20");
+
+    Answer good = run("fleet", "--register", register, "--on", "2026-05-20");
+    assertThat(lineOf(good, "SP-sound")).contains("No concern.");
+    assertThat(lineOf(good, "SP-leak")).contains("Failed", "no record of it");
+
+    Answer neglected = run("fleet", "--register", register, "--on", "2026-05-21");
+    assertThat(lineOf(neglected, "SP-sound"))
+        .endsWith("Overdue: Inspection by technician (20 May 2026).");
+    assertThat(neglected.out()).contains("1 good, other work overdue");
+
+    Answer late = run("fleet", "--register", register, "--on", "2026-06-03");
+    assertThat(lineOf(late, "SP-sound")).contains("Its test was due on 2 Jun 2026.");
+  }
+
+  @Test
+  void whereNobodyRecordsOtherWorkNobodyIsToldThatItIsLate() {
+    Answer answer = run("fleet", "--on", "2026-03-20");
+    assertThat(lineOf(answer, "SP-sound")).contains("No concern.");
+    assertThat(answer.out()).doesNotContain("no record");
+  }
+
+  @Test
+  void aRepairIsMarkedOnTheFirstTestAfterIt() {
+    run("done", "SP-leak", "repair", "--by", "A", "--on", "2026-03-02");
+    Answer failed = run("fleet", "--on", "2026-03-20");
+    assertThat(lineOf(failed, "SP-leak")).contains("Failed");
+    assertThat(run("history", "SP-leak").out()).doesNotContain("repair");
+
+    run("done", "SP-sound", "repair", "--by", "A", "--on", "2026-03-02");
+    assertThat(run("history", "SP-sound").out()).contains("made good: repair");
+  }
+
+  private static String lineOf(Answer answer, String asset) {
+    return answer.out().lines().filter(line -> line.startsWith(asset)).findFirst().orElseThrow();
+  }
+
   @Test
   void mistakesGetOneLine() {
     Answer unknown = run("history", "SP-none");

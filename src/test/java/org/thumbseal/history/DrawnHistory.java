@@ -2,6 +2,8 @@ package org.thumbseal.history;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -9,6 +11,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
+import org.thumbseal.care.CaredFor;
+import org.thumbseal.care.Deed;
+import org.thumbseal.care.Due;
+import org.thumbseal.care.Dues;
+import org.thumbseal.care.Work;
 
 /** Monthly tests of a drawn pump: rise time as told, the maximum with it, scatter of 2 %. */
 public final class DrawnHistory {
@@ -99,9 +106,27 @@ public final class DrawnHistory {
     return this;
   }
 
+  /** The monthly test of it, by the days of its tests. */
+  public static List<Due> dues(History history) {
+    List<Deed> deeds =
+        history.tests().stream()
+            .filter(PastTest::judges)
+            .map(test -> deed(history.pump().id(), test))
+            .toList();
+    LocalDate today = LocalDate.ofInstant(TODAY, ZoneOffset.UTC);
+    return Dues.of(List.of(CaredFor.known(history.pump().id())), deeds, today).stream()
+        .filter(due -> due.work() == Work.OCCLUSION_TEST)
+        .toList();
+  }
+
+  private static Deed deed(String asset, PastTest test) {
+    LocalDate day = LocalDate.ofInstant(test.at().orElseThrow(), ZoneOffset.UTC);
+    return new Deed(asset, Work.OCCLUSION_TEST, day, Deed.Outcome.IN_ORDER);
+  }
+
   /** The history of a pump of the district hospital of the examples. */
   public History of(String id, String what, String where) {
-    Pump pump = new Pump(id, Optional.of(what), Optional.of(where), Pump.Care.USUAL);
+    Pump pump = new Pump(id, Optional.of(what), Optional.of(where), true);
     return History.of(pump, tests, TODAY);
   }
 }

@@ -4,9 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.thumbseal.care.CaredFor;
+import org.thumbseal.care.Cause;
+import org.thumbseal.care.Due;
+import org.thumbseal.care.Urgency;
+import org.thumbseal.care.Work;
 
 class HistoryTest {
   private static History of(DrawnHistory drawn) {
@@ -14,7 +19,11 @@ class HistoryTest {
   }
 
   private static Concern concern(DrawnHistory drawn) {
-    return Outlook.of(of(drawn), ZoneOffset.UTC).concern();
+    return outlook(of(drawn)).concern();
+  }
+
+  private static Outlook outlook(History history) {
+    return Outlook.of(history, DrawnHistory.dues(history));
   }
 
   @Test
@@ -74,8 +83,8 @@ class HistoryTest {
     DrawnHistory drawn = new DrawnHistory(4).months(12, i -> 7);
     assertThat(concern(drawn)).isEqualTo(Concern.NONE);
 
-    Outlook late = Outlook.of(of(drawn.without(1)), ZoneOffset.UTC);
-    assertThat(late.due()).contains(LocalDate.of(2026, 11, 18));
+    Outlook late = outlook(of(drawn.without(1)));
+    assertThat(late.overdueTest().orElseThrow().term().on()).isEqualTo("2026-11-18");
     assertThat(late.concern()).isEqualTo(Concern.OVERDUE);
   }
 
@@ -83,10 +92,40 @@ class HistoryTest {
   void theDayItIsDueIsNotTooLate() {
     DrawnHistory drawn =
         new DrawnHistory(4).test(DrawnHistory.TODAY.minus(Duration.ofDays(31)), 7, List.of());
-    Outlook outlook = Outlook.of(of(drawn), ZoneOffset.UTC);
 
-    assertThat(outlook.due()).contains(LocalDate.of(2026, 11, 20));
-    assertThat(outlook.concern()).isEqualTo(Concern.NONE);
+    assertThat(outlook(of(drawn)).overdue()).isEmpty();
+    assertThat(concern(drawn)).isEqualTo(Concern.NONE);
+  }
+
+  @Test
+  void otherWorkThatIsOverdueIsAConcernOnlyWhereTheTestsSayNothing() {
+    Due.Term term = new Due.Term(LocalDate.of(2026, 9, 1), Optional.empty(), Cause.TERM);
+    Due inspection =
+        new Due(CaredFor.known("SP-1"), Work.YEARLY_INSPECTION, term, Urgency.OVERDUE);
+    History well = of(new DrawnHistory(4).months(12, i -> 7));
+    History wear = of(new DrawnHistory(1).months(24, i -> 7 + 0.08 * i));
+
+    assertThat(Outlook.of(well, List.of(inspection)).concern()).isEqualTo(Concern.NEGLECTED);
+    assertThat(Outlook.of(wear, List.of(inspection)).concern()).isEqualTo(Concern.HEADING);
+    assertThat(Outlook.of(wear, List.of(inspection)).overdueWorks()).containsExactly(inspection);
+    Pump away = new Pump("SP-1", Optional.empty(), Optional.empty(), false);
+    History resting = History.of(away, well.tests(), DrawnHistory.TODAY);
+    assertThat(Outlook.of(resting, List.of(inspection)).overdue()).isEmpty();
+  }
+
+  @Test
+  void ofLongAgoOnlyWhatFollowsFromItIsKept() {
+    History history = of(new DrawnHistory(1).months(40, i -> 7 + 0.04 * i));
+    assertThat(history.recent().tests()).hasSize(24);
+    assertThat(history.recent().courses()).isEqualTo(history.courses());
+    assertThat(history.recent().last()).isEqualTo(history.last());
+
+    History rusty =
+        of(
+            new DrawnHistory(1)
+                .test(DrawnHistory.TODAY.minus(Duration.ofDays(1200)), 7, List.of())
+                .test(DrawnHistory.TODAY.minus(Duration.ofDays(1100)), 7, List.of()));
+    assertThat(rusty.recent().tests()).containsExactly(rusty.last().orElseThrow());
   }
 
   @Test
@@ -108,9 +147,7 @@ class HistoryTest {
                 named("late", new DrawnHistory(4).months(12, i -> 7).without(3)),
                 named("failed", new DrawnHistory(1).months(24, i -> 7 + 0.17 * i)),
                 named("later", new DrawnHistory(1).months(24, i -> 6.3 + 0.08 * i)),
-                Outlook.of(
-                    History.of(Pump.unlisted("new"), List.of(), DrawnHistory.TODAY),
-                    ZoneOffset.UTC)));
+                outlook(History.of(Pump.unlisted("new"), List.of(), DrawnHistory.TODAY))));
 
     assertThat(ordered)
         .extracting(o -> o.history().pump().id())
@@ -118,6 +155,6 @@ class HistoryTest {
   }
 
   private static Outlook named(String id, DrawnHistory drawn) {
-    return Outlook.of(drawn.of(id, "suction pump", "Theatre"), ZoneOffset.UTC);
+    return outlook(drawn.of(id, "suction pump", "Theatre"));
   }
 }

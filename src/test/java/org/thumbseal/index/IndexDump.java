@@ -41,7 +41,7 @@ final class IndexDump {
     return difference;
   }
 
-  private static String line(String table, int columns, ResultSet row) throws SQLException {
+  static String line(String table, int columns, ResultSet row) throws SQLException {
     StringBuilder line = new StringBuilder(table);
     for (int i = 1; i <= columns; i++) {
       Object value = row.getObject(i);

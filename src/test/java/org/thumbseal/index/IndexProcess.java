@@ -4,12 +4,16 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.thumbseal.seal.TrustStore;
 
 /** Another process that takes a results directory into a base; says a line when it begins. */
 final class IndexProcess implements AutoCloseable {
+  /** So little that an index of many results would not fit into it. */
+  static final String MEMORY = "-Xmx96m";
+
   private final Process process;
   private final BufferedReader says;
 
@@ -25,6 +29,7 @@ final class IndexProcess implements AutoCloseable {
     List<String> command =
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            MEMORY,
             "-cp",
             System.getProperty("java.class.path"),
             IndexProcess.class.getName(),
@@ -66,7 +71,20 @@ final class IndexProcess implements AutoCloseable {
               ? records.rebuild(List.of(results), trust)
               : records.refresh(results, trust);
       System.out.println(refreshed.added());
+      System.out.println(memory());
     }
+  }
+
+  /** The most that this process ever held, as Linux tells it. */
+  private static String memory() throws IOException {
+    Path status = Path.of("/proc/self/status");
+    if (!Files.exists(status)) {
+      return "";
+    }
+    return Files.readAllLines(status).stream()
+        .filter(line -> line.startsWith("VmHWM"))
+        .findFirst()
+        .orElse("");
   }
 
   @SuppressWarnings("SystemOut") // How it speaks to the test.

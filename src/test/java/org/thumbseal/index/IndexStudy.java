@@ -1,142 +1,167 @@
 package org.thumbseal.index;
 
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.stream.Stream;
-import org.thumbseal.archive.LargeDirectory;
+import org.thumbseal.archive.Archive;
+import org.thumbseal.json.Canonical;
 import org.thumbseal.seal.KeyStore;
-import org.thumbseal.seal.TrustStore;
-import tools.jackson.databind.node.ArrayNode;
-import tools.jackson.databind.node.ObjectNode;
+import org.thumbseal.seal.SigningKey;
 
 /**
- * How long an index of many results takes: to be made, to be brought up to date when nothing is
- * new, to answer; and whether the one that grew equals the one made anew. On SQLite, and on
- * PostgreSQL where there is a server.
+ * How long an index of many results takes: to be made by two benches at once, to be brought up to
+ * date, to answer; and whether the one that grew equals the one made anew, and that of the other
+ * kind of base. Each step is a process of its own, with {@value IndexProcess#MEMORY}.
  *
  * <pre>
- * mvn -q test-compile exec:java -Dexec.classpathScope=test \
- *     -DmainClass=org.thumbseal.index.IndexStudy -Dexec.args="200000"
+ * java -cp target/test-classes:target/classes:$(cat target/classpath) \
+ *     org.thumbseal.index.IndexStudy 200000 [SQLITE|POSTGRESQL]
  * </pre>
- *
- * <p>Peak memory is the kernel's (VmHWM) and needs Linux; it counts the making of the results too.
  */
+@SuppressWarnings("SystemOut") // It is run by hand and prints a table.
 final class IndexStudy {
-  private static final int PUMPS = 500;
-  private static final List<String> ITEMS =
-      List.of("gasket", "jar", "tubing", "filter", "cord", "overflow", "outside");
+  private final int documents;
+  private final Path folder;
+  private final Path trust;
+  private final Path key;
+  private final List<Path> benches = new ArrayList<>();
 
-  private IndexStudy() {}
+  private IndexStudy(int documents, Path folder) throws Exception {
+    this.documents = documents;
+    this.folder = folder;
+    key = folder.resolve("key/k.pem");
+    SigningKey signing = KeyStore.create(key).key();
+    trust = folder.resolve("trust.jwk");
+    Files.writeString(trust, Canonical.text(signing.verifyingKey().jwk()));
+    ManyResults results = new ManyResults(documents, signing);
+    timed(
+        "documents made and sealed",
+        documents,
+        () -> {
+          benches.add(results.write(folder, 0));
+          benches.add(results.write(folder, 1));
+        });
+  }
 
-  /** How many results; then, if wanted, the kinds of base. */
-  @SuppressWarnings("SystemOut") // It is run by hand and prints a table.
+  /** How many documents; then, if wanted, the kind of base. */
   public static void main(String[] args) throws Exception {
-    int documents = Integer.parseInt(args[0]);
     Path folder = Files.createTempDirectory("index-study");
     try {
-      var key = KeyStore.create(folder.resolve("key/k.pem")).key();
-      Path results = Files.createDirectory(folder.resolve("results"));
-      timed(
-          "results made",
-          documents,
-          () -> LargeDirectory.write(results, documents, key, IndexStudy::test));
-      TrustStore trust = TrustStore.of(key.verifyingKey());
-      for (Bases base :
+      IndexStudy study = new IndexStudy(Integer.parseInt(args[0]), folder);
+      Map<String, String> last = Map.of();
+      for (Bases kind :
           args.length > 1 ? List.of(Bases.valueOf(args[1])) : List.of(Bases.values())) {
-        System.out.println(base);
-        study(base.fresh(folder), results, trust, documents);
-      }
-      try (Stream<String> lines = Files.lines(Path.of("/proc/self/status"))) {
-        lines.filter(line -> line.startsWith("VmHWM")).forEach(System.out::println);
+        System.out.println(kind);
+        Map<String, String> rows = study.run(kind.fresh(folder));
+        if (!last.isEmpty()) {
+          say("the same rows in both bases", rows.equals(last));
+        }
+        last = rows;
       }
     } finally {
       new ProcessBuilder("rm", "-rf", folder.toString()).start().waitFor();
     }
   }
 
-  /** Of one of 500 pumps; now and then with a part that was replaced. */
-  private static ObjectNode test(int number) {
-    ObjectNode document = BenchResults.document(number, "SP-" + number % PUMPS);
-    ArrayNode checks = document.putArray("checks");
-    for (String item : ITEMS) {
-      String state = (number + item.length()) % 40 == 0 ? "replaced" : "ok";
-      checks.addObject().put("item", item).put("state", state);
+  private Map<String, String> run(RecordsAddress address) throws Exception {
+    String url = address.file().map(Path::toString).orElse(address.url());
+    timed("taken in, two benches at once", documents, () -> takeIn(url));
+    Map<String, String> grown = RowSums.of(address, 2 * documents);
+    for (String command : List.of("due", "history SP-0500", "fleet", "records show")) {
+      command(command, url);
     }
-    return document;
-  }
-
-  private static void study(RecordsAddress address, Path results, TrustStore trust, int documents)
-      throws Exception {
-    try (Records records = Records.open(address, r -> {})) {
-      timed("taken in", documents, () -> records.refresh(results, trust));
-    }
-    timed(
-        "opened, refreshed with nothing new",
-        1,
-        () -> {
-          try (Records records = Records.open(address, r -> {})) {
-            records.refresh(results, trust);
-          }
-        });
-    try (Records records = Records.open(address, r -> {})) {
-      Path late = results.resolve("2026/late.txt");
-      Files.createFile(late);
-      Files.delete(late);
-      timed("refreshed, all names looked at", 1, () -> records.refresh(results, trust));
-      List<IndexedAsset> assets = new ArrayList<>();
-      timed("all pumps with their latest", 1, () -> assets.addAll(records.assets()));
-      String one = assets.get(assets.size() / 2).asset();
-      timed("tests of " + one + ", " + assets.size() + " pumps", 1, () -> records.tests(one));
-      timed(
-          "last works and verdicts",
-          1,
-          () -> {
-            records.lastWorks();
-            records.lastVerdicts();
-          });
-      timed(
-          "parts of all in a year",
-          1,
-          () ->
-              records.parts(
-                  Optional.empty(),
-                  Instant.parse("2026-01-01T00:00:00Z"),
-                  Instant.parse("2027-01-01T00:00:00Z")));
-      timed("all tests shown", documents, () -> records.forEachTest(test -> {}));
-      Map<String, Long> grown = digest(address);
-      timed("made anew", documents, () -> records.rebuild(List.of(results), trust));
-      boolean same = grown.equals(digest(address));
-      System.out.printf(
-          Locale.ROOT, "%-45s %s%n", "made anew = grown, " + grown.size() + " rows", same);
-    }
+    oneMore(url);
+    asked(address);
     if (address.file().isPresent()) {
       System.out.printf("%-45s %d MiB%n", "file", Files.size(address.file().get()) >> 20);
     }
+    timed("made anew from both", documents, () -> command("records rebuild", url));
+    Map<String, String> anew = RowSums.of(address, 2 * documents);
+    say("made anew = grown: " + grown, anew.equals(grown));
+    return anew;
   }
 
-  /** Each row by a number of its text, so that millions can be compared. */
-  private static Map<String, Long> digest(RecordsAddress address) throws Exception {
-    Map<String, Long> sums = new HashMap<>();
-    try (Session session = Base.open(address, Map.of())) {
-      for (Table table : Table.CONTENT) {
-        String order = table.columns().contains("name") ? "id, name" : "id";
-        String text =
-            "COALESCE(CAST("
-                + String.join(" AS TEXT), '-') || '|' || COALESCE(CAST(", table.columns())
-                + " AS TEXT), '-')";
-        session.list(
-            "SELECT " + text + " FROM " + table.sql() + " ORDER BY " + order,
-            row -> sums.merge(row.getString(1).hashCode() + table.sql(), 1L, Long::sum));
-      }
+  private void takeIn(String url) throws Exception {
+    List<IndexProcess> processes = new ArrayList<>();
+    for (Path bench : benches) {
+      processes.add(IndexProcess.start("add", url, bench, trust));
     }
-    return sums;
+    for (IndexProcess process : processes) {
+      String said = process.line() + " " + process.line() + " " + process.line();
+      System.out.println("  " + said + ", exit code " + process.awaitEnd());
+    }
+  }
+
+  /** Another process, as it is typed; what it says goes nowhere but for its size. */
+  private void command(String words, String url) throws Exception {
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                IndexProcess.MEMORY,
+                "-cp",
+                System.getProperty("java.class.path"),
+                "org.thumbseal.cli.Main"));
+    command.addAll(List.of(words.split(" ", -1)));
+    command.addAll(List.of("--results", benches.get(0).toString(), "--records", url));
+    command.addAll(List.of("--key", key.toString()));
+    if (words.endsWith("rebuild")) {
+      command.add(benches.get(1).toString());
+    }
+    long start = System.nanoTime();
+    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+    StringWriter said = new StringWriter();
+    try (Reader reader =
+        new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8)) {
+      reader.transferTo(said);
+    }
+    int code = process.waitFor();
+    System.out.printf(
+        Locale.ROOT,
+        "thumbseal %-35s %9.3f s, exit code %d, %d lines%n",
+        words,
+        (System.nanoTime() - start) / 1e9,
+        code,
+        said.toString().lines().count());
+    if (code > 1) {
+      System.out.println(said);
+    }
+  }
+
+  /** What a bench does after each test. */
+  private void oneMore(String url) throws Exception {
+    SigningKey signing = KeyStore.load(key).key();
+    Path stored;
+    try (Archive archive = Archive.open(benches.get(0), signing)) {
+      var document = new ManyResults(documents, signing).document(2 * documents + 2);
+      stored = archive.store(document, new byte[] {'#'}).document();
+    }
+    command("records add", url);
+    // Away again, so that all is as it was.
+    Files.delete(stored);
+    command("records add", url);
+  }
+
+  private static void asked(RecordsAddress address) throws Exception {
+    try (Records records = Records.open(address, r -> {})) {
+      timed("  all pumps with their latest", 1, records::assets);
+      timed("  tests of one", 1, () -> records.tests("SP-0500"));
+      timed(
+          "  last verdicts",
+          1,
+          () -> records.lastVerdicts(java.time.Instant.parse("2027-01-01T00:00:00Z")));
+    }
+  }
+
+  private static void say(String what, boolean holds) {
+    System.out.println(what + ": " + holds);
   }
 
   /** Something that is timed. */

@@ -112,7 +112,29 @@ class RecordsTest {
       copy(bench.path(), copy);
       assertThat(records.refresh(copy, bench.trust()).added()).isZero();
       assertThat(IndexDump.of(address)).containsAll(before);
-      assertThat(records.assets()).extracting(IndexedAsset::tests).containsExactly(1L, 1L);
+      assertThat(records.assets()).containsExactly("SP-1", "SP-2");
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void whatChangesFromTestToTestIsPartOfTheWhole(Bases base) throws Exception {
+    ObjectNode document = BenchResults.document(1, "SP-1");
+    var checks = document.putArray("checks");
+    checks.addObject().put("item", "gasket").put("state", "replaced").put("part", "60 mm");
+    checks.addObject().put("item", "jar").put("state", "ok");
+    bench.test(document);
+    try (Records records = open(base.fresh(folder))) {
+      IndexedTest whole = bench.tests(records, "SP-1").get(0);
+      IndexedTest part = records.tests("SP-1", List.of("riseTime", "maximumVacuum")).get(0);
+
+      assertThat(whole.details().quantities()).hasSizeGreaterThan(2);
+      assertThat(part.details().quantities()).containsOnlyKeys("riseTime", "maximumVacuum");
+      assertThat(whole.details().quantities()).containsAllEntriesOf(part.details().quantities());
+      assertThat(whole.details().checks()).hasSize(2).containsAll(part.details().checks());
+      assertThat(part.details().checks()).hasSize(1);
+      assertThat(part.details().reasons()).isEmpty();
+      assertThat(part.conditions()).isEqualTo(whole.conditions());
     }
   }
 
@@ -178,7 +200,7 @@ class RecordsTest {
           .extracting(IndexedTest::counts)
           .containsExactly(false);
       assertThat(records.tests("SP-2")).extracting(IndexedTest::counts).containsExactly(true);
-      assertThat(records.assets()).extracting(IndexedAsset::asset).containsExactly("SP-2");
+      assertThat(records.assets()).containsExactly("SP-2");
       assertThat(records.corrections("SP-2"))
           .extracting(c -> c.by().orElse("") + c.change().asset().orElse(""))
           .containsExactly("N. OseiSP-2");
@@ -255,14 +277,18 @@ class RecordsTest {
     try (Records records = open(base.fresh(folder))) {
       records.refresh(bench.path(), bench.trust());
 
-      assertThat(records.lastWorks())
+      assertThat(records.lastWorks(LocalDate.of(2026, 4, 2)))
           .extracting(work -> work.work() + work.on())
           .containsExactly("sterilisation2026-04-01", "yearly-inspection2026-04-02");
+      assertThat(records.lastWorks(LocalDate.of(2026, 4, 1)))
+          .extracting(work -> work.work() + work.on())
+          .containsExactly("sterilisation2026-04-01", "yearly-inspection2025-04-01");
       assertThat(records.works("SP-1")).hasSize(3);
       assertThat(records.calibrations(Optional.of("TP-01")))
           .extracting(IndexedCalibration::due)
           .containsExactly(Optional.of(LocalDate.of(2027, 1, 5)));
-      assertThat(records.lastVerdicts())
+      assertThat(records.lastVerdicts(Instant.parse("2026-03-02T07:16:00Z"))).isEmpty();
+      assertThat(records.lastVerdicts(Instant.parse("2026-03-02T07:17:00.001Z")))
           .extracting(LastVerdict::at)
           .containsExactly(Instant.parse("2026-03-02T07:17:00Z"));
       List<String> seen = new ArrayList<>();
@@ -289,7 +315,6 @@ class RecordsTest {
       assertThat(refreshed.added()).isEqualTo(3);
       assertThat(refreshed.keptOut()).hasSize(1);
       assertThat(records.assets())
-          .extracting(IndexedAsset::asset)
           .containsExactlyInAnyOrder(
               "SP\uFFFD-1", "O'Neill\"; DROP TABLE tests; --", "\uD83D\uDE91 \u00E9");
     }

@@ -149,6 +149,21 @@ class SharedBaseTest {
   }
 
   @Test
+  void whoeverWaitsIsToldHowFarItHasCome() throws Exception {
+    List<String> told = new ArrayList<>();
+    try (Records records = Records.open(RecordsAddress.of(folder.resolve("p.sqlite")), r -> {})) {
+      records.tellProgress((done, all) -> told.add(done + " of " + all));
+      records.refresh(results, TrustStore.of(key.verifyingKey()));
+      assertThat(told).hasSize(DOCUMENTS / 200).last().isEqualTo("600 of 600");
+      told.clear();
+      records.refresh(results, TrustStore.of(key.verifyingKey()));
+      assertThat(told).isEmpty();
+      records.rebuild(List.of(results), TrustStore.of(key.verifyingKey()));
+      assertThat(told).last().isEqualTo("600 of 600");
+    }
+  }
+
+  @Test
   void whatAFileRefusesIsSaidInOneLine() throws Exception {
     Path text = Files.writeString(folder.resolve("text.sqlite"), "no base at all ".repeat(100));
     assertThatThrownBy(() -> Records.open(RecordsAddress.of(text), r -> {}))

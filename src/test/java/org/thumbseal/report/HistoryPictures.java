@@ -79,7 +79,7 @@ final class HistoryPictures {
       }
       History history =
           drawn.of(String.format("SP-%03d", i + 1), ELECTRIC, wards.get(i % wards.size()));
-      all.add(Outlook.of(history, ZoneOffset.UTC));
+      all.add(Outlook.of(history, DrawnHistory.dues(history)));
     }
     return Outlook.ordered(all);
   }
