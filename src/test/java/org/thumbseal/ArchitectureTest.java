@@ -84,6 +84,8 @@ class ArchitectureTest {
     uses.put("link", "seal wire");
     // link for the private folder from which a native library is loaded
     uses.put("index", "archive link seal json record calibration");
+    // Sends what archive has sealed; link for the clock.
+    uses.put("feed", "archive link seal json");
     uses.put("simulate", "wire quantity");
     uses.put(
         "accuracy",
@@ -99,7 +101,7 @@ class ArchitectureTest {
             + " wire");
     uses.put(
         "cli",
-        "page accuracy daemon index report seek spares history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration exchange"
+        "page accuracy daemon feed index report seek spares history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration exchange"
             + " measurement phase sample wire quantity");
     return uses;
   }
@@ -166,7 +168,7 @@ class ArchitectureTest {
     "com.fazecast..,           link,                  4",
     "org.hipparchus..,         fit spares,            4",
     "de.siegmar.fastcsv..,     register spares exchange, 3",
-    "tools.jackson..,          json seal archive cli accuracy page index exchange, 20",
+    "tools.jackson..,          json seal archive cli accuracy page index exchange feed, 20",
     "com.fasterxml..,          json,                  0",
     "org.erdtman..,            json,                  1",
     "picocli..,                cli,                   12",

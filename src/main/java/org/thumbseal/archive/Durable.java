@@ -16,7 +16,7 @@ import org.thumbseal.seal.Sha256;
  * Files that are there whole or not at all, even when the power goes: written under a temporary
  * name in the same folder, forced to the disk, renamed, and the folder forced too.
  */
-final class Durable {
+public final class Durable {
   private static final String PREFIX = ".";
   private static final String SUFFIX = ".tmp";
 
@@ -68,7 +68,7 @@ final class Durable {
   }
 
   /** Puts the line and LF in the place of a file, or makes it: the old one or the new is there. */
-  static void replace(Path file, String line) throws IOException {
+  public static void replace(Path file, String line) throws IOException {
     Path temporary = temporary(file);
     write(temporary, line);
     rename(temporary, file);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.daemon.BenchListener;
@@ -63,6 +64,11 @@ final class Bench {
   /** Where people speak to the ports, by address. */
   Map<String, PortDesk> desks() {
     return desks;
+  }
+
+  /** Says this too, where it says how things are. */
+  void healthAlso(Supplier<String> line) {
+    store.healthAlso(line);
   }
 
   private static LinkWatcher watcher(BenchListener listener) {

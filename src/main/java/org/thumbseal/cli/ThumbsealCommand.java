@@ -39,6 +39,7 @@ import picocli.CommandLine.Spec;
       SeekLeakCommand.class,
       ExportCommand.class,
       ImportCheckCommand.class,
+      FeedCommand.class,
       CalibrateCommand.class,
       SimulateCommand.class,
       AccuracyCommand.class,

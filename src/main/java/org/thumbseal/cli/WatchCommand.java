@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.thumbseal.archive.Archive;
+import org.thumbseal.daemon.BenchListener;
 import org.thumbseal.daemon.OpenedLink;
 import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkAddress;
@@ -54,6 +55,7 @@ final class WatchCommand implements Callable<Integer> {
   @Mixin private PageOptions paging = new PageOptions();
   @Mixin private CalibrationOptions calibrations = new CalibrationOptions();
   @Mixin private RecordsOption records = new RecordsOption();
+  @Mixin private WatchFeedOptions feeding = new WatchFeedOptions();
 
   private final Streams streams;
 
@@ -66,6 +68,7 @@ final class WatchCommand implements Callable<Integer> {
     // A mistake in it shall leave neither key nor folder behind.
     paging.address();
     records.address();
+    feeding.target().ifPresent(to -> FeedTargets.warn(to, spec.commandLine().getErr()));
     var said = lines.into(grading.settings(spec.commandLine().getErr()));
     BenchPrinter printer =
         new BenchPrinter(spec.commandLine().getOut(), spec.commandLine().getErr());
@@ -95,16 +98,20 @@ final class WatchCommand implements Callable<Integer> {
                       calibrations.load(Optional.of(results), storing.keyFile(), err)));
       WatchedPage page = new WatchedPage(paging, links, settings);
       var base = new WatchedRecords(records.address(), printer);
-      var parts = new Bench.Parts(archive, base.listening(page.listening(printer)), settings);
-      Bench bench = new Bench(links, parts, waiting);
+      var feed = new WatchedFeed(feeding.target(), printer);
+      BenchListener listener = feed.listening(base.listening(page.listening(printer)));
+      Bench bench = new Bench(links, new Bench.Parts(archive, listener, settings), waiting);
+      bench.healthAlso(feed::line);
       Runnable served = page.serve(bench, new PageOptions.Place(results, storing.keyFile(), err));
       Runnable close =
           () -> {
             served.run();
             base.close();
+            feed.close();
           };
       WarmUp.start();
       base.follow(results, calibrations.trusted(storing.keyFile()));
+      feed.follow(results);
       try {
         return Orderly.run(bench, () -> closeAll(close, archive));
       } finally {

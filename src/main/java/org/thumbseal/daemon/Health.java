@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.wire.Decoded;
 
@@ -24,12 +25,18 @@ final class Health {
   private long saidNanos;
   private boolean saidGood = true;
   private boolean saidWaits;
+  private volatile Supplier<String> more = () -> "";
 
   Health(HostClock clock, Consumer<String> notices) {
     this.clock = clock;
     this.notices = notices;
     this.disk = new DiskState(clock, notices);
     this.saidNanos = clock.nanos();
+  }
+
+  /** Says this too, where it is not empty. */
+  void also(Supplier<String> line) {
+    more = line;
   }
 
   DiskState disk() {
@@ -86,7 +93,8 @@ final class Health {
 
   private synchronized void say() {
     saidNanos = clock.nanos();
-    notices.accept("health: " + line());
+    String also = more.get();
+    notices.accept("health: " + line() + (also.isEmpty() ? "" : "; " + also));
   }
 
   private String line() {

@@ -2,6 +2,7 @@ package org.thumbseal.daemon;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.function.Supplier;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.archive.OpenCaptures;
@@ -52,6 +53,15 @@ public final class ResultStore {
   /** Held by the one port whose capture is unfolded, to be graded or to be written anew. */
   Object unfolding() {
     return unfolding;
+  }
+
+  /**
+   * Says this too in each line about health.
+   *
+   * @param line from any thread, without waiting; empty where there is nothing to tell
+   */
+  public void healthAlso(Supplier<String> line) {
+    health.also(line);
   }
 
   OpenCaptures open() {

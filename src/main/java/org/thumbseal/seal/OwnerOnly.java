@@ -73,12 +73,17 @@ final class OwnerOnly {
    * @param what it is, for the message
    */
   static void require(Path file, String what) throws IOException, KeyException {
-    if (openToOthers(file)) {
-      throw new KeyException("others can read this " + what + "; run: chmod 600 " + file);
-    }
+    requireFile(file, what);
     Path folder = file.toAbsolutePath().getParent();
     if (folder != null) {
       requireFolder(folder);
+    }
+  }
+
+  /** The same, wherever it lies: of what is kept in a common folder for settings. */
+  static void requireFile(Path file, String what) throws IOException, KeyException {
+    if (openToOthers(file)) {
+      throw new KeyException("others can read this " + what + "; run: chmod 600 " + file);
     }
   }
 

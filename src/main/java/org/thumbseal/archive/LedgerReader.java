@@ -1,0 +1,145 @@
+package org.thumbseal.archive;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.thumbseal.json.JsonGate;
+import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.seal.ChainEnd;
+import org.thumbseal.seal.Head;
+import org.thumbseal.seal.SealVerifier;
+import org.thumbseal.seal.TrustStore;
+
+/**
+ * Reads the documents of a results directory in the order in which they were sealed, while others
+ * may be writing there. Where each chain ends is taken from {@code head.json}: what lies beyond,
+ * and what a key sealed that it does not name, belongs to no chain of the directory.
+ */
+public final class LedgerReader {
+  private static final SealVerifier SEALS = new SealVerifier(TrustStore.of());
+
+  private final ResultDirectory directory;
+
+  /** Of this directory. */
+  public LedgerReader(Path results) {
+    this.directory = new ResultDirectory(results);
+  }
+
+  /**
+   * How far the chains have come.
+   *
+   * @param ends number of the last document of each key
+   * @param last the document that was sealed last; absent before the first
+   */
+  public record Ends(Map<String, Long> ends, Optional<Path> last) {
+    /** Keeps a copy of the map. */
+    public Ends {
+      ends = Map.copyOf(ends);
+    }
+  }
+
+  /** Which places are asked for. */
+  @FunctionalInterface
+  public interface Wanted {
+    /** Whether the document with this number of this key is. */
+    boolean wants(String kid, long sequence);
+  }
+
+  /**
+   * Reads the head.
+   *
+   * @throws ArchiveException if the directory is not there, or its head is damaged
+   */
+  public Ends ends() throws ArchiveException {
+    if (!Files.isDirectory(directory.path())) {
+      throw new ArchiveException(
+          directory.path() + ": has vanished; put it back, or plug its disk in again");
+    }
+    if (!directory.hasHead()) {
+      return new Ends(Map.of(), Optional.empty());
+    }
+    Head head = head();
+    Map<String, Long> ends = new LinkedHashMap<>();
+    for (ChainEnd end : HeadReading.ends(Optional.of(head)).values()) {
+      ends.put(end.kid(), end.sequence());
+    }
+    return new Ends(ends, Optional.of(directory.path().resolve(head.document())));
+  }
+
+  private Head head() throws ArchiveException {
+    try {
+      var tree = directory.head();
+      return Optional.of(tree)
+          .filter(t -> SEALS.check(t).intact())
+          .flatMap(Head::read)
+          .orElseThrow(() -> new ArchiveException(damaged() + "its seal is broken"));
+    } catch (JsonRefusedException e) {
+      throw new ArchiveException(damaged() + e.getMessage());
+    }
+  }
+
+  private String damaged() {
+    return directory.headFile() + " is damaged: ";
+  }
+
+  /** The place that a document claims; empty where it claims none. */
+  public static Optional<Sequenced> place(Path file) {
+    return Places.entry(file)
+        .map(entry -> new Sequenced(entry.kid(), entry.position().sequence(), file));
+  }
+
+  /**
+   * Looks through the whole directory.
+   *
+   * @param wanted tells what to take
+   * @param most how many of each key: those with the lowest numbers
+   * @param breather is run after each file, for a reader that leaves the machine to others
+   * @return in the order of each chain
+   * @throws ArchiveException if the directory cannot be read
+   */
+  public List<Sequenced> find(Wanted wanted, int most, Runnable breather) throws ArchiveException {
+    Map<String, NavigableMap<Long, Sequenced>> found = new HashMap<>();
+    try {
+      for (Path folder : directory.folders()) {
+        for (String name : directory.read(folder).documents()) {
+          place(folder.resolve(name))
+              .filter(p -> wanted.wants(p.kid(), p.sequence()))
+              .ifPresent(p -> add(found.computeIfAbsent(p.kid(), k -> new TreeMap<>()), p, most));
+          breather.run();
+        }
+      }
+    } catch (IOException e) {
+      throw new ArchiveException(directory.path() + ": " + ArchiveException.reading(e));
+    }
+    List<Sequenced> all = new ArrayList<>();
+    found.values().forEach(chain -> all.addAll(chain.values()));
+    return all;
+  }
+
+  /** Of two files that claim one place, that with an intact seal has it. */
+  private static void add(NavigableMap<Long, Sequenced> chain, Sequenced place, int most) {
+    Sequenced there = chain.get(place.sequence());
+    if (there == null || (!isIntact(there.file()) && isIntact(place.file()))) {
+      chain.put(place.sequence(), place);
+    }
+    if (chain.size() > most) {
+      chain.pollLastEntry();
+    }
+  }
+
+  private static boolean isIntact(Path file) {
+    try {
+      return SEALS.check(JsonGate.read(file)).intact();
+    } catch (JsonRefusedException e) {
+      return false;
+    }
+  }
+}
