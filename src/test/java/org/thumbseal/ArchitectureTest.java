@@ -42,7 +42,7 @@ class ArchitectureTest {
 
   /** Bytes in, verdict out: a value for everything that could differ between two machines. */
   private static final String CORE =
-      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline trend history spares seek";
+      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline trend history spares guide seek";
 
   /** Not the core, but its answers must not depend on the machine either. */
   private static final String PURE = CORE + " capture json report simulate exchange";
@@ -68,6 +68,7 @@ class ArchitectureTest {
     uses.put("care", "");
     uses.put("spares", "");
     uses.put("seek", "quantity");
+    uses.put("guide", "");
     uses.put("record", "visit finding grade measurement wire quantity");
     uses.put("capture", "wire sample quantity");
     uses.put(
@@ -101,7 +102,7 @@ class ArchitectureTest {
             + " wire");
     uses.put(
         "cli",
-        "page accuracy daemon feed index report seek spares history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration exchange"
+        "page accuracy daemon feed index report guide seek spares history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration exchange"
             + " measurement phase sample wire quantity");
     return uses;
   }

@@ -43,14 +43,20 @@ public record Inspection(String id, Said said, Instant recordedAt) {
    *
    * @param note a remark, one line
    * @param answers question by question, where there were some
+   * @param outcome what the answers came to
    */
-  public record More(Optional<String> note, List<Answer> answers) {
+  public record More(Optional<String> note, List<Answer> answers, Optional<Outcome> outcome) {
     /** Nothing. */
     public static final More NONE = new More(Optional.empty(), List.of());
 
     /** Keeps a copy of the answers. */
     public More {
       answers = List.copyOf(answers);
+    }
+
+    /** Answers that came to nothing in particular. */
+    public More(Optional<String> note, List<Answer> answers) {
+      this(note, answers, Optional.empty());
     }
   }
 
@@ -59,6 +65,30 @@ public record Inspection(String id, Said said, Instant recordedAt) {
    *
    * @param question its code
    * @param answer code of what was answered
+   * @param words both in the words that the person saw, for whoever reads this without the program
    */
-  public record Answer(String question, String answer) {}
+  public record Answer(String question, String answer, Optional<Asked> words) {
+    /** Codes alone. */
+    public Answer(String question, String answer) {
+      this(question, answer, Optional.empty());
+    }
+  }
+
+  /**
+   * Words of a question.
+   *
+   * @param question as it was asked, one line
+   * @param answer that was chosen
+   */
+  public record Asked(String question, String answer) {}
+
+  /**
+   * What the answers came to.
+   *
+   * @param code its name
+   * @param cause the likely one, in words
+   * @param next what to do
+   * @param who may do it
+   */
+  public record Outcome(String code, String cause, String next, String who) {}
 }

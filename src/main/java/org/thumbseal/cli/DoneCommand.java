@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
       "Record what was done to a pump, or happened to it, as a sealed document.",
       "A test needs none of this: its result is the record. An inspection by a qualified technician"
           + " covers electrical safety, which no pressure sensor sees; the law and the hospital say"
-          + " who is qualified."
+          + " who is qualified. For looking for a fault: thumbseal trouble."
     })
 final class DoneCommand implements Callable<Integer> {
   @Spec private CommandSpec spec = CommandSpec.create();

@@ -37,6 +37,7 @@ import picocli.CommandLine.Spec;
       RecordsCommand.class,
       DoneCommand.class,
       SeekLeakCommand.class,
+      TroubleCommand.class,
       ExportCommand.class,
       ImportCheckCommand.class,
       FeedCommand.class,

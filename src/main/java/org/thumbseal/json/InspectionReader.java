@@ -8,8 +8,10 @@ import java.util.List;
 import java.util.Optional;
 import org.thumbseal.care.Inspection;
 import org.thumbseal.care.Inspection.Answer;
+import org.thumbseal.care.Inspection.Asked;
 import org.thumbseal.care.Inspection.Done;
 import org.thumbseal.care.Inspection.More;
+import org.thumbseal.care.Inspection.Outcome;
 import org.thumbseal.care.Inspection.Said;
 import org.thumbseal.care.Work;
 import tools.jackson.databind.JsonNode;
@@ -66,10 +68,22 @@ public final class InspectionReader {
     Optional<String> note = tree.has("note") ? Optional.of(text("/note")) : Optional.empty();
     List<Answer> answers = new ArrayList<>();
     for (int at = 0; at < tree.path("answers").size(); at++) {
-      String path = "/answers/" + at;
-      answers.add(new Answer(text(path + "/question"), text(path + "/answer")));
+      answers.add(answer("/answers/" + at));
     }
-    return new More(note, answers);
+    return new More(note, answers, tree.has("outcome") ? Optional.of(outcome()) : Optional.empty());
+  }
+
+  private Answer answer(String path) throws JsonRefusedException {
+    Optional<Asked> words =
+        tree.at(path).has("asked")
+            ? Optional.of(new Asked(text(path + "/asked"), text(path + "/answered")))
+            : Optional.empty();
+    return new Answer(text(path + "/question"), text(path + "/answer"), words);
+  }
+
+  private Outcome outcome() throws JsonRefusedException {
+    return new Outcome(
+        text("/outcome/code"), text("/outcome/cause"), text("/outcome/next"), text("/outcome/who"));
   }
 
   private String text(String path) throws JsonRefusedException {

@@ -2,6 +2,7 @@ package org.thumbseal.json;
 
 import org.thumbseal.care.Inspection;
 import org.thumbseal.care.Inspection.Answer;
+import org.thumbseal.care.Inspection.Outcome;
 import org.thumbseal.care.Inspection.Said;
 import org.thumbseal.record.Software;
 import tools.jackson.databind.node.ArrayNode;
@@ -38,10 +39,20 @@ public final class InspectionTree {
       ArrayNode answers = tree.putArray("answers");
       said.more().answers().forEach(answer -> add(answers, answer));
     }
+    said.more().outcome().ifPresent(outcome -> add(tree.putObject("outcome"), outcome));
     return tree;
   }
 
   private static void add(ArrayNode answers, Answer answer) {
-    answers.addObject().put("question", answer.question()).put("answer", answer.answer());
+    ObjectNode node = answers.addObject();
+    node.put("question", answer.question()).put("answer", answer.answer());
+    answer
+        .words()
+        .ifPresent(words -> node.put("asked", words.question()).put("answered", words.answer()));
+  }
+
+  private static void add(ObjectNode node, Outcome outcome) {
+    node.put("code", outcome.code()).put("cause", outcome.cause());
+    node.put("next", outcome.next()).put("who", outcome.who());
   }
 }

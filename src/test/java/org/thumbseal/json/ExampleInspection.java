@@ -20,7 +20,13 @@ public final class ExampleInspection {
             new Inspection.Done(Work.YEARLY_INSPECTION, LocalDate.parse("2026-03-02"), false),
             "M. Otieno",
             new Inspection.More(
-                Optional.of("earth lead loose"), List.of(new Inspection.Answer("runs", "no")))),
+                Optional.of("earth lead loose"),
+                List.of(
+                    new Inspection.Answer("runs", "no"),
+                    new Inspection.Answer(
+                        "hums", "yes", Optional.of(new Inspection.Asked("Does it hum?", "yes")))),
+                Optional.of(
+                    new Inspection.Outcome("stuck", "It is stuck.", "Refer it.", "a technician")))),
         Instant.parse("2026-03-02T08:30:00.250Z"));
   }
 }

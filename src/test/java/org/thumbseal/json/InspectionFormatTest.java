@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.thumbseal.care.Inspection;
 import org.thumbseal.care.Work;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -49,7 +50,7 @@ class InspectionFormatTest {
   @Test
   void theLeastThereCanBe() throws Exception {
     ObjectNode document = complete();
-    document.remove(List.of("note", "answers"));
+    document.remove(List.of("note", "answers", "outcome"));
     assertThat(isValid(document)).isTrue();
     assertThat(InspectionReader.read(document).said().more().note()).isEmpty();
   }
@@ -65,6 +66,26 @@ class InspectionFormatTest {
       assertThatThrownBy(() -> InspectionReader.read(document))
           .isInstanceOf(JsonRefusedException.class);
     }
+  }
+
+  /** What version 0.1.0 sealed before there were words and outcomes goes on to be read. */
+  @Test
+  void answersWithoutWordsAreOnesToo() throws Exception {
+    ObjectNode document = complete();
+    document.remove("outcome");
+    document.withArray("answers").remove(1);
+    assertThat(isValid(document)).isTrue();
+    assertThat(InspectionReader.read(document).said().more().answers())
+        .containsExactly(new Inspection.Answer("runs", "no"));
+  }
+
+  @Test
+  void anOutcomeIsWholeOrNone() {
+    ObjectNode document = complete();
+    document.withObject("outcome").remove("who");
+    assertThat(isValid(document)).isFalse();
+    assertThatThrownBy(() -> InspectionReader.read(document))
+        .isInstanceOf(JsonRefusedException.class);
   }
 
   @ParameterizedTest
