@@ -17,8 +17,8 @@ import org.thumbseal.index.RecordsException;
 import org.thumbseal.register.Register;
 
 /**
- * Weighs all pumps. They are read a few at a time and weighed on all processors, and of each no more
- * is kept than a page shows: there may be hundreds of thousands of tests.
+ * Weighs all pumps. They are read a few at a time and weighed on all processors, and of each no
+ * more is kept than a page shows: there may be hundreds of thousands of tests.
  *
  * @param records open
  * @param today as of when

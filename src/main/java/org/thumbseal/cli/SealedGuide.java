@@ -30,7 +30,8 @@ record SealedGuide(String asset, String by, Optional<String> note) {
   Inspection of(Walk walk, Outcome outcome, HostClock clock) {
     // The guide finds no pump fit for use: only a test can.
     Done done = new Done(Work.TROUBLE_GUIDE, SaidDate.today(clock), false);
-    Said said = new Said(asset, done, by, new More(note, answers(walk), Optional.of(said(outcome))));
+    Said said =
+        new Said(asset, done, by, new More(note, answers(walk), Optional.of(said(outcome))));
     String digest = Sha256.hex(Canonical.bytes(InspectionTree.said(said)));
     return new Inspection(ResultId.of(digest, 1), said, CalibrationTree.toMillis(clock.wall()));
   }

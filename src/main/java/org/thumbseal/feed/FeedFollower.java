@@ -55,7 +55,6 @@ public final class FeedFollower implements AutoCloseable {
     this.rhythm = rhythm;
     this.around = around;
     thread.setDaemon(true);
-    thread.setPriority(Thread.MIN_PRIORITY);
   }
 
   /** Begins; notices are told in its thread. */

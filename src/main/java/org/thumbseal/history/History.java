@@ -113,7 +113,10 @@ public record History(Pump pump, List<PastTest> tests, List<Course> courses, Ins
     Optional<PastTest> last = last();
     List<PastTest> few =
         tests.stream()
-            .filter(t -> t.at().filter(since::isBefore).isPresent() || last.filter(t::equals).isPresent())
+            .filter(
+                t ->
+                    t.at().filter(since::isBefore).isPresent()
+                        || last.filter(t::equals).isPresent())
             .toList();
     return new History(pump, few, courses, today);
   }

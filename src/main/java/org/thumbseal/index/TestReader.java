@@ -29,8 +29,8 @@ final class TestReader {
   private final Optional<List<String>> few;
 
   /**
-   * @param few the only quantities that are wanted, and then of the checks what was replaced; absent
-   *     for all there is
+   * @param few the only quantities that are wanted, and then of the checks what was replaced;
+   *     absent for all there is
    */
   TestReader(Session session, Optional<List<String>> few) {
     this.session = session;

@@ -18,9 +18,9 @@ final class Median {
   }
 
   /**
-   * Brings the value of a place to where sorting would bring it, none before it greater, none behind
-   * it less (Hoare, Commun. ACM 4 (1961) 321, algorithm 65): a trend takes thousands of medians of
-   * thousands of slopes, and sorting each is most of its time.
+   * Brings the value of a place to where sorting would bring it, none before it greater, none
+   * behind it less (Hoare, Commun. ACM 4 (1961) 321, algorithm 65): a trend takes thousands of
+   * medians of thousands of slopes, and sorting each is most of its time.
    */
   private static double part(double[] values, int place) {
     int low = 0;

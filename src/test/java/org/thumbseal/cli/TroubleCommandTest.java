@@ -77,8 +77,7 @@ class TroubleCommandTest {
 
   @Test
   void aQuestionAtATimeWithMistakesAndBack() throws Exception {
-    String typed =
-        "no\nyes\ny\ny\ny\ny\nperhaps\ny\n2\nback\n3\nno\nback\nback\n3\nno\nno\nno\n";
+    String typed = "no\nyes\ny\ny\ny\ny\nperhaps\ny\n2\nback\n3\nno\nback\nback\n3\nno\nno\nno\n";
     CommandRun run = trouble(typed);
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(run.out())

@@ -100,8 +100,7 @@ class HistoryTest {
   @Test
   void otherWorkThatIsOverdueIsAConcernOnlyWhereTheTestsSayNothing() {
     Due.Term term = new Due.Term(LocalDate.of(2026, 9, 1), Optional.empty(), Cause.TERM);
-    Due inspection =
-        new Due(CaredFor.known("SP-1"), Work.YEARLY_INSPECTION, term, Urgency.OVERDUE);
+    Due inspection = new Due(CaredFor.known("SP-1"), Work.YEARLY_INSPECTION, term, Urgency.OVERDUE);
     History well = of(new DrawnHistory(4).months(12, i -> 7));
     History wear = of(new DrawnHistory(1).months(24, i -> 7 + 0.08 * i));
 

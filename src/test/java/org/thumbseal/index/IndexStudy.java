@@ -118,8 +118,7 @@ final class IndexStudy {
     long start = System.nanoTime();
     Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
     StringWriter said = new StringWriter();
-    try (Reader reader =
-        new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8)) {
+    try (Reader reader = new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8)) {
       reader.transferTo(said);
     }
     int code = process.waitFor();
