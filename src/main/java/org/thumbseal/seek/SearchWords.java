@@ -56,12 +56,14 @@ public final class SearchWords {
     SectionLeak leak =
         Intake.of(state).stream().filter(l -> l.span().equals(span)).findFirst().orElseThrow();
     return sections(span)
-        + (span.to() - span.from() == 1 ? " takes " : " take ")
+        + (span.isSingle() ? " takes " : " take ")
         + stated(span.lost(), "kPa")
         + leak.leak()
             .map(q -> " (" + (leak.atLeast() ? "at least " : "") + flow(q) + ")")
             .orElse("")
-        + (counts(span) ? ": it leaks" : ": no leak to be told");
+        + (counts(span)
+            ? (span.isSingle() ? ": it leaks" : ": a leak is in there")
+            : ": no leak to be told");
   }
 
   private boolean counts(Span span) {
@@ -85,7 +87,7 @@ public final class SearchWords {
     return names.size() == 1
         ? names.get(0)
         : String.join(", ", names.subList(0, names.size() - 1))
-            + " and "
+            + (names.size() > 2 ? ", and " : " and ")
             + names.get(names.size() - 1);
   }
 
@@ -100,8 +102,8 @@ public final class SearchWords {
     String apart =
         path.hasJar(station)
             ? "the jar in its place, lid shut"
-            : "pump off and unplugged, take off what lies in front of it, the jar too";
-    return "Block at: " + path.station(station) + " (sensor on a tee there; " + apart + ").";
+            : "with the pump unplugged, take off what lies in front of it, the jar too";
+    return "block at: " + path.station(station) + " (sensor on a tee there; " + apart + ").";
   }
 
   /** What was found, in one or two sentences. */
@@ -143,8 +145,8 @@ public final class SearchWords {
     boolean jar = span.from() == path.jarInlet();
     String first =
         jar
-            ? "Clean and reseat the lid gasket, renew it if it is hard or cracked; look at the rim of"
-                + " the jar for chips, and at its hose joints."
+            ? "Clean and reseat the lid gasket, renew it if it is hard or cracked; look at the rim"
+                + " of the jar for chips, and at its hose joints."
             : "Reseat its joints one by one; renew what is cracked, hard or loose.";
     return first + " Then test again at " + path.station(span.from()) + ".";
   }

@@ -24,13 +24,10 @@ public record SuctionPath(List<Station> stations, int jarInlet) {
   public static final SuctionPath USUAL =
       new SuctionPath(
           List.of(
-              new Station(
-                  "patient end of the tube", new Section("the patient tube and its joints", 20)),
-              new Station("jar inlet", new Section("the jar with lid gasket and joints", 40)),
-              new Station(
-                  "jar outlet", new Section("the filter with its holder and the hose to it", 8)),
-              new Station(
-                  "pump side of the filter", new Section("the hose from filter to pump", 4)),
+              new Station("patient end of the tube", new Section("the patient tube", 20)),
+              new Station("jar inlet", new Section("the jar with its lid gasket", 40)),
+              new Station("jar outlet", new Section("the filter with its holder", 8)),
+              new Station("pump side of the filter", new Section("the hose to the pump", 4)),
               new Station("pump inlet", new Section("the pump", 28))),
           1);
 

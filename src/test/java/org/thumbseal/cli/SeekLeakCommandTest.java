@@ -67,8 +67,8 @@ class SeekLeakCommandTest {
     assertThat(run.code()).as(run.out() + run.err()).isEqualTo(1);
     assertThat(run.out())
         .contains("Gloves.")
-        .contains("next: Block at: jar outlet")
-        .contains("SP-014: The jar with lid gasket and joints takes")
+        .contains("next: block at: jar outlet")
+        .contains("SP-014: The jar with its lid gasket takes")
         .contains("lid gasket, renew it");
     ObjectNode document = ResultFiles.read(search());
     assertThat(document.at("/conclusion/code").stringValue()).isEqualTo("section-leaks");
@@ -101,7 +101,7 @@ class SeekLeakCommandTest {
   void whatEndedBeforeItWasFinishedIsTakenUpAgain() throws Exception {
     CommandRun first = seek("--port", port(1));
     assertThat(first.code()).isEqualTo(1);
-    assertThat(first.out()).contains("next: Block at: jar inlet");
+    assertThat(first.out()).contains("next: block at: jar inlet");
     assertThat(first.err())
         .contains("the search is not finished; go on with: thumbseal seek-leak SP-014 --from 2=");
     Path jarInlet = documents("unassigned").get(0);
@@ -116,7 +116,7 @@ class SeekLeakCommandTest {
     searched();
     CommandRun again = seek("--from", results);
     assertThat(again.code()).as(again.err()).isEqualTo(1);
-    assertThat(again.out()).contains("The jar with lid gasket and joints takes");
+    assertThat(again.out()).contains("The jar with its lid gasket takes");
     search();
   }
 

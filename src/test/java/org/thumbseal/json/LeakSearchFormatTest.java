@@ -76,8 +76,7 @@ class LeakSearchFormatTest {
   @Test
   void aSectionSaysWhatItTakesAndLetsIn() {
     JsonNode section = complete().at("/sections/0");
-    assertThat(section.at("/sections/0").stringValue())
-        .isEqualTo("the jar with lid gasket and joints");
+    assertThat(section.at("/sections/0").stringValue()).isEqualTo("the jar with its lid gasket");
     assertThat(section.at("/vacuumLost/value").doubleValue()).isEqualTo(16);
     assertThat(section.at("/leak/value").doubleValue())
         .isCloseTo(28_000 * 16 / 101.325, within(0.01));

@@ -5,21 +5,25 @@ import org.thumbseal.seek.Conclusion.Verdict;
 
 /**
  * How often a search names the section that leaks. Arguments: searches for each section (default
- * 500), first seed (default 1). Prints a table, a row for a leak in each section and for none.
+ * 500), first seed (default 1), samples a second (default 50, which takes the least time). Prints a
+ * table, a row for a leak in each section, for none, and for none at a worn pump.
  */
 final class LeakSearchStudy {
   private final int searches;
   private final long seed;
+  private final double hertz;
 
-  private LeakSearchStudy(int searches, long seed) {
+  private LeakSearchStudy(int searches, long seed, double hertz) {
     this.searches = searches;
     this.seed = seed;
+    this.hertz = hertz;
   }
 
   public static void main(String[] args) {
     int searches = args.length > 0 ? Integer.parseInt(args[0]) : 500;
     long seed = args.length > 1 ? Long.parseLong(args[1]) : 1;
-    new LeakSearchStudy(searches, seed).print();
+    double hertz = args.length > 2 ? Double.parseDouble(args[2]) : 50;
+    new LeakSearchStudy(searches, seed, hertz).print();
   }
 
   private void print() {
@@ -28,12 +32,13 @@ final class LeakSearchStudy {
       row(SuctionPath.USUAL.section(leaking), leaking);
     }
     row("nowhere", SimulatedSearch.NONE);
+    row("nowhere, pump worn", SimulatedSearch.WORN_PUMP);
   }
 
   private void row(String name, int leaking) {
     Tally tally = new Tally(leaking);
     for (int i = 0; i < searches; i++) {
-      SimulatedSearch search = new SimulatedSearch(leaking, seed + i);
+      SimulatedSearch search = new SimulatedSearch(leaking, seed + i, hertz);
       tally.add(search.run(), search.leak());
     }
     System.out.println(name + " | " + tally.row(searches));

@@ -34,17 +34,13 @@ import org.thumbseal.simulate.Transducer;
  * normal).
  */
 final class SimulatedSearch {
-  /** The slowest of the rates that are drawn otherwise: it takes the least time. */
-  private static final Conditions FIFTY_HERTZ =
-      new Conditions(
-          OptionalDouble.empty(),
-          OptionalDouble.empty(),
-          OptionalDouble.of(50),
-          OptionalDouble.empty());
-
   /** No stretch leaks. */
   static final int NONE = -1;
 
+  /** No stretch leaks, and the valves of the pump are worn. */
+  static final int WORN_PUMP = -2;
+
+  private static final long SPREAD = 0x9E37_79B9_7F4A_7C15L;
   private static final double LARGEST_SCALE_ERROR = 0.025;
 
   /** As is reckoned with where a volume is given. */
@@ -63,20 +59,28 @@ final class SimulatedSearch {
   /**
    * A pump and its path.
    *
-   * @param leaking the stretch that leaks, or {@link #NONE}
+   * @param leaking the stretch that leaks, {@link #NONE} or {@link #WORN_PUMP}
    * @param seed of everything
+   * @param hertz samples a second
    */
-  SimulatedSearch(int leaking, long seed) {
-    this.random = new Random(31 * seed + leaking);
-    Scenario sound = Simulation.of(SimulationKind.SOUND, seed, FIFTY_HERTZ);
+  SimulatedSearch(int leaking, long seed, double hertz) {
+    // The first draws of neighbouring seeds are alike unless these are spread.
+    this.random = new Random((16 * seed + leaking) * SPREAD);
+    SimulationKind kind = leaking == WORN_PUMP ? SimulationKind.WORN_PUMP : SimulationKind.SOUND;
+    Scenario sound = Simulation.of(kind, seed, rate(hertz));
     double gain = LARGEST_SCALE_ERROR * (2 * random.nextDouble() - 1);
     this.drawn = sound.with(sound.sensor().with(sound.sensor().transducer().gaining(gain)));
     double share = 0.02 * Math.pow(12.5, random.nextDouble());
-    this.leak = leaking == NONE ? 0 : share * sound.plant().pump().litresPerMinute();
+    this.leak = leaking < 0 ? 0 : share * sound.plant().pump().litresPerMinute();
     SuctionLine tight = new SuctionLine(sound.plant(), stretches());
-    this.line = leaking == NONE ? tight : tight.leaking(leaking, leak);
+    this.line = leaking < 0 ? tight : tight.leaking(leaking, leak);
     double stated = 1 + VOLUME_ERROR * (2 * random.nextDouble() - 1);
     this.litres = stated * line.from(1).jar().litres();
+  }
+
+  private static Conditions rate(double hertz) {
+    OptionalDouble drawn = OptionalDouble.empty();
+    return new Conditions(drawn, drawn, OptionalDouble.of(hertz), drawn);
   }
 
   /** Two metres of tube, the jar's own joints, filter and hoses (common practice). */
@@ -129,7 +133,7 @@ final class SimulatedSearch {
     double moved = ZERO_MOVES_PASCALS * (2 * random.nextDouble() - 1);
     Transducer transducer = drawn.sensor().transducer().shifted(moved);
     double tau = plant.jar().cubicMetres() / plant.pump().speed();
-    Script script = Script.quiet(4).pumpOn(5).block(Math.max(8, 7 * tau)).release(3).pumpOff(3);
+    Script script = Script.quiet(4).pumpOn(5).block(Math.max(8, 8 * tau)).release(3).pumpOff(3);
     return new Scenario(
         plant, drawn.sensor().with(transducer), drawn.line(), script, random.nextLong());
   }
