@@ -6,6 +6,7 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -22,8 +23,11 @@ import org.thumbseal.seal.SigningKey;
  *
  * <pre>
  * java -cp target/test-classes:target/classes:$(cat target/classpath) \
- *     org.thumbseal.index.IndexStudy 200000 [SQLITE|POSTGRESQL]
+ *     org.thumbseal.index.IndexStudy 200000 [SQLITE|POSTGRESQL [rows]]
  * </pre>
+ *
+ * <p>With {@code rows} neither files nor seals are made, which takes most of the time: then it only
+ * shows how fast the commands answer.
  */
 @SuppressWarnings("SystemOut") // It is run by hand and prints a table.
 final class IndexStudy {
@@ -31,16 +35,20 @@ final class IndexStudy {
   private final Path folder;
   private final Path trust;
   private final Path key;
+  private final ManyResults results;
   private final List<Path> benches = new ArrayList<>();
 
-  private IndexStudy(int documents, Path folder) throws Exception {
+  private IndexStudy(int documents, Path folder, boolean sealed) throws Exception {
     this.documents = documents;
     this.folder = folder;
     key = folder.resolve("key/k.pem");
     SigningKey signing = KeyStore.create(key).key();
     trust = folder.resolve("trust.jwk");
     Files.writeString(trust, Canonical.text(signing.verifyingKey().jwk()));
-    ManyResults results = new ManyResults(documents, signing);
+    results = new ManyResults(documents, signing);
+    if (!sealed) {
+      return;
+    }
     timed(
         "documents made and sealed",
         documents,
@@ -54,11 +62,16 @@ final class IndexStudy {
   public static void main(String[] args) throws Exception {
     Path folder = Files.createTempDirectory("index-study");
     try {
-      IndexStudy study = new IndexStudy(Integer.parseInt(args[0]), folder);
+      boolean sealed = args.length < 3;
+      IndexStudy study = new IndexStudy(Integer.parseInt(args[0]), folder, sealed);
       Map<String, String> last = Map.of();
       for (Bases kind :
           args.length > 1 ? List.of(Bases.valueOf(args[1])) : List.of(Bases.values())) {
         System.out.println(kind);
+        if (!sealed) {
+          study.ask(kind.fresh(folder));
+          continue;
+        }
         Map<String, String> rows = study.run(kind.fresh(folder));
         if (!last.isEmpty()) {
           say("the same rows in both bases", rows.equals(last));
@@ -74,9 +87,7 @@ final class IndexStudy {
     String url = address.file().map(Path::toString).orElse(address.url());
     timed("taken in, two benches at once", documents, () -> takeIn(url));
     Map<String, String> grown = RowSums.of(address, 2 * documents);
-    for (String command : List.of("due", "history SP-0500", "fleet", "records show")) {
-      command(command, url);
-    }
+    commands(url);
     oneMore(url);
     asked(address);
     if (address.file().isPresent()) {
@@ -86,6 +97,20 @@ final class IndexStudy {
     Map<String, String> anew = RowSums.of(address, 2 * documents);
     say("made anew = grown: " + grown, anew.equals(grown));
     return anew;
+  }
+
+  private void commands(String url) throws Exception {
+    for (String command : List.of("due", "history SP-0500", "fleet", "records show")) {
+      command(command, url);
+    }
+  }
+
+  /** How fast an index answers that holds what so many documents would say. */
+  private void ask(RecordsAddress address) throws Exception {
+    benches.clear();
+    timed("rows written", documents, () -> benches.add(results.pretend(folder, address)));
+    commands(address.file().map(Path::toString).orElse(address.url()));
+    asked(address);
   }
 
   private void takeIn(String url) throws Exception {
@@ -130,7 +155,7 @@ final class IndexStudy {
         code,
         said.toString().lines().count());
     if (code > 1) {
-      System.out.println(said);
+      throw new IllegalStateException(words + " ended with " + code + ": " + said);
     }
   }
 
@@ -155,7 +180,7 @@ final class IndexStudy {
       timed(
           "  last verdicts",
           1,
-          () -> records.lastVerdicts(java.time.Instant.parse("2027-01-01T00:00:00Z")));
+          () -> records.lastVerdicts(Instant.parse("2027-01-01T00:00:00Z")));
     }
   }
 

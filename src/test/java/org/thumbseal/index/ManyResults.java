@@ -1,16 +1,24 @@
 package org.thumbseal.index;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import org.thumbseal.archive.LargeDirectory;
 import org.thumbseal.json.ExampleDocument;
 import org.thumbseal.json.Json;
+import org.thumbseal.seal.LedgerEntry;
+import org.thumbseal.seal.LedgerPosition;
+import org.thumbseal.seal.Sha256;
 import org.thumbseal.seal.SigningKey;
+import org.thumbseal.seal.TrustStore;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -38,6 +46,44 @@ record ManyResults(int all, SigningKey key) {
     Path results = Files.createDirectories(folder.resolve("bench-" + bench));
     LargeDirectory.write(results, all / 2, key, number -> document(2 * number + bench));
     return results;
+  }
+
+  /**
+   * Puts into an index what the documents say, as if they had been read: neither files nor seals,
+   * so that questions can be tried on many more of them. The index knows an empty directory.
+   */
+  Path pretend(Path folder, RecordsAddress address) throws Exception {
+    Path results = Files.createDirectories(folder.resolve("pretended"));
+    try (Records records = Records.open(address, r -> {})) {
+      records.refresh(results, TrustStore.of(key.verifyingKey()));
+    }
+    try (Session session = Base.open(address, Map.of())) {
+      Ingest ingest = new Ingest(session, 1);
+      List<Entry> batch = new ArrayList<>();
+      for (int number = 1; number <= all; number++) {
+        batch.add(entry(number));
+        if (batch.size() == 1000 || number == all) {
+          ingest.write(batch);
+          batch.clear();
+        }
+      }
+    }
+    return results;
+  }
+
+  private Entry entry(int number) throws Exception {
+    ObjectNode document = document(number);
+    String digest = Sha256.hex(document.path("id").asString().getBytes(StandardCharsets.UTF_8));
+    String kid = key.verifyingKey().kid();
+    String name = number + ".json";
+    LedgerEntry place = new LedgerEntry(kid, LedgerPosition.FIRST, digest);
+    DocumentRows rows = new DocumentRows(document, place, name);
+    return new Entry(
+        "",
+        name,
+        Optional.of(kid),
+        Optional.of(new Entry.Content(rows.id(), digest, rows.all(), Optional.empty())),
+        "");
   }
 
   ObjectNode document(int number) {
