@@ -54,9 +54,7 @@ public record History(Pump pump, List<PastTest> tests, List<Course> courses, Ins
     List<Reading> readings = new ArrayList<>();
     for (PastTest test : tests) {
       test.counted(kind)
-          .ifPresent(
-              value ->
-                  readings.add(new Reading(day(test), value.value(), test.setting().sensor())));
+          .ifPresent(value -> readings.add(reading(test, value)));
     }
     Trend trend = Trend.of(new Series(readings, changes(tests)), TrendRules.USUAL);
     Optional<Limit> limit = limit(kind, tests);
@@ -67,6 +65,11 @@ public record History(Pump pump, List<PastTest> tests, List<Course> courses, Ins
                 line -> limit.flatMap(l -> Crossing.of(line, l, Days.of(today), TrendRules.USUAL)));
     boolean failed = last(tests).filter(History::failed).isPresent();
     return new Course(kind, limit, trend, failed ? Optional.empty() : crossing);
+  }
+
+  private static Reading reading(PastTest test, PastTest.Value value) {
+    double common = value.expanded() > 0 ? value.expanded() : Double.POSITIVE_INFINITY;
+    return new Reading(day(test), value.value(), test.setting().sensor(), common);
   }
 
   private static double day(PastTest test) {

@@ -48,11 +48,11 @@ final class Breaks {
   }
 
   Points tail() {
-    return points.from(first);
+    return points.from(first).reconciled();
   }
 
   private Course best() {
-    Points rest = points.from(first);
+    Points rest = points.from(first).reconciled();
     double[] slopes = TheilSen.slopes(rest);
     Points level =
         rest.size() == 0 ? rest : rest.levelled(slopes.length == 0 ? 0 : Median.ofSorted(slopes));

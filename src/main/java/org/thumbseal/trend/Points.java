@@ -4,16 +4,18 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
-/** Readings as columns: day, value, and the number of the sensor. */
+/** Readings as columns: day, value, number of the sensor, and its common error at most. */
 final class Points {
   private final double[] days;
   private final double[] values;
   private final int[] sensors;
+  private final double[] common;
 
-  private Points(double[] days, double[] values, int[] sensors) {
+  private Points(double[] days, double[] values, int[] sensors, double[] common) {
     this.days = days;
     this.values = values;
     this.sensors = sensors;
+    this.common = common;
   }
 
   static Points of(List<Reading> readings) {
@@ -21,7 +23,8 @@ final class Points {
     return new Points(
         readings.stream().mapToDouble(Reading::day).toArray(),
         readings.stream().mapToDouble(Reading::value).toArray(),
-        readings.stream().mapToInt(r -> names.indexOf(r.sensor())).toArray());
+        readings.stream().mapToInt(r -> names.indexOf(r.sensor())).toArray(),
+        readings.stream().mapToDouble(Reading::common).toArray());
   }
 
   int size() {
@@ -44,7 +47,8 @@ final class Points {
     return new Points(
         Arrays.copyOfRange(days, first, days.length),
         Arrays.copyOfRange(values, first, values.length),
-        Arrays.copyOfRange(sensors, first, sensors.length));
+        Arrays.copyOfRange(sensors, first, sensors.length),
+        Arrays.copyOfRange(common, first, common.length));
   }
 
   /** The points of each sensor by themselves. */
@@ -57,7 +61,28 @@ final class Points {
     return new Points(
         Arrays.stream(at).mapToDouble(i -> days[i]).toArray(),
         Arrays.stream(at).mapToDouble(i -> values[i]).toArray(),
-        new int[at.length]);
+        new int[at.length],
+        Arrays.stream(at).mapToDouble(i -> common[i]).toArray());
+  }
+
+  /**
+   * The same, as if of one sensor where its sensors cannot be the reason why they differ: what is
+   * left between two of them is more than both their common errors allow, so the pump has changed.
+   * To take it for an error of the sensor would hide a repair, and half of a trend.
+   */
+  Points reconciled() {
+    double[] slopes = TheilSen.slopes(this);
+    double slope = slopes.length == 0 ? 0 : Median.ofSorted(slopes);
+    boolean apart =
+        Arrays.stream(sensors).distinct().anyMatch(sensor -> isBeyondItsError(sensor, slope));
+    return apart ? new Points(days, values, new int[size()], common) : this;
+  }
+
+  private boolean isBeyondItsError(int sensor, double slope) {
+    Points one = only(sensor);
+    Points last = only(sensors[size() - 1]);
+    double allowed = Math.hypot(Median.of(one.common), Median.of(last.common));
+    return Math.abs(last.level(slope) - one.level(slope)) > allowed;
   }
 
   /**
@@ -73,7 +98,7 @@ final class Points {
           .filter(i -> sensors[i] == sensor)
           .forEach(i -> shifted[i] += shift);
     }
-    return new Points(days, shifted, new int[size()]);
+    return new Points(days, shifted, new int[size()], common);
   }
 
   /** Median of value - slope * day. */

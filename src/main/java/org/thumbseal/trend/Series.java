@@ -67,6 +67,7 @@ public record Series(List<Reading> readings, List<Double> changes) {
     return new Reading(
         Median.of(group.stream().mapToDouble(Reading::day).toArray()),
         Median.of(group.stream().mapToDouble(Reading::value).toArray()),
-        group.get(0).sensor());
+        group.get(0).sensor(),
+        group.stream().mapToDouble(Reading::common).max().orElseThrow());
   }
 }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class TrendTest {
@@ -183,6 +184,42 @@ class TrendTest {
     assertThat(sum).isEqualTo(91935);
     assertThat(trend.steps()).hasSize(1);
     assertThat(1871 + Math.round(trend.steps().get(0).before() / 365.25)).isEqualTo(1898);
+    assertThat(trend.line()).isEmpty();
+  }
+
+  /** Monthly, calibrated every twelve months; U = 0.6 of each value. */
+  private static List<Reading> yearly(int months, IntToDoubleFunction value) {
+    return IntStream.range(0, months)
+        .mapToObj(m -> new Reading(30.4 * m, value.applyAsDouble(m), "year " + m / 12, 0.6))
+        .toList();
+  }
+
+  @Test
+  void aRepairWithinTheYearOfACalibrationIsNoErrorOfTheSensor() {
+    List<Reading> readings =
+        yearly(36, m -> 91 - 0.7 * (m < 18 ? m : m - 18) + 0.2 * Math.sin(17.0 * m));
+    Trend trend = Trend.of(new Series(readings, List.of(30.4 * 18)), TrendRules.USUAL);
+
+    assertThat(trend.steps()).singleElement().matches(Step::known);
+    assertThat(trend.line().orElseThrow().base().tests()).isEqualTo(18);
+    assertThat(trend.line().orElseThrow().slope().value() * 30.4).isBetween(-0.75, -0.65);
+  }
+
+  @Test
+  void aTrendIsNotHalvedByCalibrationsThatComeWithTheSeason() {
+    IntToDoubleFunction course =
+        m -> 6.5 + 0.09 * m + 0.25 * Math.sin(Math.PI * m / 6) + 0.03 * Math.sin(17.0 * m);
+    Trend trend = Trend.of(new Series(yearly(36, course), List.of()), TrendRules.USUAL);
+    assertThat(trend.line().orElseThrow().slope().value() * 30.4).isBetween(0.08, 0.1);
+  }
+
+  @Test
+  void whatACalibrationMayHaveShiftedIsNoTrend() {
+    Trend trend =
+        Trend.of(
+            new Series(yearly(36, m -> 0.35 * (m / 12) + 0.1 * Math.sin(17.0 * m)), List.of()),
+            TrendRules.USUAL);
+    assertThat(trend.steps()).isEmpty();
     assertThat(trend.line()).isEmpty();
   }
 }
