@@ -44,7 +44,8 @@ public final class FleetPage {
     TextTable table = new TextTable(TextTable.Side.LEFT, TextTable.Side.LEFT, TextTable.Side.LEFT);
     for (Outlook outlook : outlooks) {
       String last = last(outlook, dates);
-      table.row(outlook.history().pump().id(), last, why(outlook, dates));
+      String why = (why(outlook, dates) + " " + works(outlook)).strip();
+      table.row(outlook.history().pump().id(), last, why);
     }
     return Stream.concat(table.lines().stream().map(String::strip), Stream.of(counts(outlooks)))
         .toList();
@@ -80,11 +81,17 @@ public final class FleetPage {
     body.text(last(outlook, dates)).close();
     small(history, Kind.RISE_TIME);
     small(history, Kind.MAXIMUM);
-    body.element("td", why(outlook, dates)).close().line();
+    body.open("td", "class", "why").text(why(outlook, dates));
+    String works = works(outlook);
+    if (!works.isEmpty()) {
+      body.element("small", works);
+    }
+    body.close().close().line();
   }
 
   private void small(History history, Kind kind) {
-    body.open("td", "class", "curve");
+    String name = Words.text("fleet.col." + (kind == Kind.RISE_TIME ? "rise" : "maximum"));
+    body.open("td", "class", "curve", "data-name", name);
     history.course(kind).ifPresent(course -> body.add(SmallCourse.of(history, course)));
     body.close();
   }
@@ -102,17 +109,14 @@ public final class FleetPage {
   private static String why(Outlook outlook, Dates dates) {
     String code = "concern." + outlook.concern().name().toLowerCase(Locale.ROOT);
     HistorySentences sentences = new HistorySentences(outlook.history(), dates);
-    String first =
-        switch (outlook.concern()) {
-          case FAILED, UNDECIDED -> Words.text(code, last(outlook, dates)) + repaired(outlook);
-          case OVERDUE -> late(outlook.overdueTest().orElseThrow()) + also(outlook, sentences);
-          case HEADING -> also(outlook, sentences).strip();
-          case JUMPED -> jump(outlook.history(), sentences);
-          case WORSENING -> Words.text(code, worsening(outlook.history()));
-          case NEGLECTED -> "";
-          default -> Words.text(code);
-        };
-    return (first + works(outlook)).strip();
+    return switch (outlook.concern()) {
+      case FAILED, UNDECIDED -> Words.text(code, last(outlook, dates)) + repaired(outlook);
+      case OVERDUE -> late(outlook.overdueTest().orElseThrow()) + also(outlook, sentences);
+      case HEADING -> also(outlook, sentences).strip();
+      case JUMPED -> jump(outlook.history(), sentences);
+      case WORSENING -> Words.text(code, worsening(outlook.history()));
+      default -> Words.text(code);
+    };
   }
 
   /** Since when its test is overdue, and why where that is not its term alone. */
@@ -135,10 +139,8 @@ public final class FleetPage {
     List<Due> works = outlook.overdueWorks();
     return works.isEmpty()
         ? ""
-        : " "
-            + Words.text(
-                "fleet.works",
-                works.stream().map(FleetPage::work).collect(Collectors.joining("; ")));
+        : Words.text(
+            "fleet.works", works.stream().map(FleetPage::work).collect(Collectors.joining("; ")));
   }
 
   private static String work(Due due) {

@@ -1,5 +1,7 @@
 package org.thumbseal.report;
 
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import org.thumbseal.spares.Outlook;
 import org.thumbseal.spares.Stock;
 
@@ -30,7 +32,8 @@ public final class StockPage {
       body.open("tr").open("td", "class", "number");
       body.element("b", Integer.toString(part.amount())).close();
       body.open("td").element("b", part.line().part()).element("small", StockWords.why(part));
-      body.close().element("td", Words.text("stock.due", StockWords.due(stock, part)));
+      body.close();
+      due(body, stock, StockWords.due(stock, part));
       body.open("td", "class", "box").element("span", "", "class", "tick").close();
       body.close().line();
     }
@@ -39,7 +42,7 @@ public final class StockPage {
 
   private static void parts(Markup body, Stock stock) {
     body.element("h2", Words.text("stock.now")).line();
-    body.open("table").line().open("thead").open("tr");
+    body.open("table", "class", "parts").line().open("thead").open("tr");
     for (String key : new String[] {"part", "now", "minimum", "use", "lead", "by"}) {
       body.element("th", Words.text("stock." + key), "scope", "col");
     }
@@ -53,10 +56,30 @@ public final class StockPage {
     body.open("td").element("b", part.line().part());
     StockWords.remarks(part).forEach(text -> body.element("small", text));
     body.close();
-    body.element("td", Integer.toString(part.stock().now()));
-    body.element("td", Integer.toString(part.line().supply().minimum()));
-    body.element("td", StockWords.use(part)).element("td", StockWords.lead(part));
-    body.open("td").element("b", StockWords.orderBy(part));
-    body.element("small", StockWords.state(part)).close().close().line();
+    named(body, "now", Integer.toString(part.stock().now()));
+    named(body, "minimum", Integer.toString(part.line().supply().minimum()));
+    named(body, "use", StockWords.use(part));
+    named(body, "lead", StockWords.lead(part));
+    body.open("td", "class", "by", "data-name", Words.text("stock.by"));
+    body.element("b", StockWords.orderBy(part));
+    if (!StockWords.state(part).equals(StockWords.orderBy(part))) {
+      body.element("small", StockWords.state(part));
+    }
+    body.close().close().line();
+  }
+
+  /** With the name of its column, for screens too narrow for columns. */
+  private static void named(Markup body, String key, String text) {
+    body.element("td", text, "data-name", Words.text("stock." + key));
+  }
+
+  /** A day that is over says for how long. */
+  private static void due(Markup body, Stock stock, LocalDate by) {
+    body.open("td", "class", "by").text(Words.text("stock.due", by));
+    long late = ChronoUnit.DAYS.between(by, stock.today());
+    if (late > 0) {
+      body.element("small", Words.text("stock.late", late));
+    }
+    body.close();
   }
 }

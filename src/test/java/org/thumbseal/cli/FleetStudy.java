@@ -3,11 +3,15 @@ package org.thumbseal.cli;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.thumbseal.fleet.Fate;
 import org.thumbseal.fleet.Hospital;
 import org.thumbseal.fleet.Life;
+import org.thumbseal.grade.Verdict;
+import org.thumbseal.index.IndexedTest;
 import org.thumbseal.index.Records;
 import org.thumbseal.index.RecordsAddress;
 import org.thumbseal.seal.KeyStore;
@@ -35,18 +39,37 @@ final class FleetStudy {
     Files.createDirectories(folder);
     SigningKey key = KeyStore.loadOrCreate(folder.resolve("key/k.pem")).key();
     long start = System.nanoTime();
-    int documents = hospital.live(results, key);
-    System.out.printf(Locale.ROOT, "%d documents sealed in %.0f s%n", documents, since(start));
+    boolean remembered = Files.exists(results);
+    if (!remembered) {
+      int documents = hospital.live(results, key);
+      System.out.printf(Locale.ROOT, "%d documents sealed in %.0f s%n", documents, since(start));
+    }
     hospital.writeRegister(folder.resolve("pumps.csv"));
     hospital.writeStock(folder.resolve("parts.csv"));
     start = System.nanoTime();
     try (Records records = Records.open(RecordsAddress.in(results), System.out::println)) {
       long added = records.refresh(results, TrustStore.of(key.verifyingKey())).added();
       System.out.printf(Locale.ROOT, "%d taken in in %.1f s%n", added, since(start));
+      if (remembered) {
+        hospital.remember(verdicts(hospital, records));
+      }
       start = System.nanoTime();
       print(judged(hospital, records));
       System.out.printf(Locale.ROOT, "judged month by month in %.0f s%n", since(start));
     }
+  }
+
+  private static Map<String, Verdict> verdicts(Hospital hospital, Records records)
+      throws Exception {
+    Map<String, Verdict> verdicts = new HashMap<>();
+    for (Life life : hospital.lives()) {
+      for (IndexedTest test : records.tests(life.card().id(), List.of("riseTime"))) {
+        verdicts.put(
+            Hospital.mark(life.card().id(), test.startedAt().orElseThrow()),
+            Verdict.valueOf(test.verdict().toUpperCase(Locale.ROOT)));
+      }
+    }
+    return verdicts;
   }
 
   private static double since(long start) {

@@ -113,7 +113,7 @@ class StockCommandTest {
     CommandRun run = run("--on", "2026-03-31", "-o", page);
     assertThat(run.out()).isEmpty();
     assertThat(Files.readString(page))
-        .contains("Spare parts on 2026-03-31", "Filter &lt;A&gt;", "<td>by 2026-03-")
+        .contains("Spare parts on 2026-03-31", "Filter &lt;A&gt;", "<td class=\"by\">by 2026-03-")
         .doesNotContain("Filter <A>");
   }
 

@@ -25,15 +25,23 @@ import org.thumbseal.record.ResultDocument;
 import org.thumbseal.record.ResultId;
 import org.thumbseal.seal.Sha256;
 import org.thumbseal.simulate.Scenario;
+import tools.jackson.databind.node.ObjectNode;
 
 /** Grades, seals and stores, as the program does: nothing here knows what a pump is like. */
 final class Keeper {
-  private final Archive archive;
+  private final Optional<Archive> archive;
+  private final Map<String, Verdict> remembered;
   private final List<Calibration> calibrations = new ArrayList<>();
   private int documents;
 
-  Keeper(Archive archive) {
+  Keeper(Optional<Archive> archive, Map<String, Verdict> remembered) {
     this.archive = archive;
+    this.remembered = remembered;
+  }
+
+  /** By which a test is remembered: its pump and its minute. */
+  static String mark(String asset, Instant at) {
+    return asset + " " + at.getEpochSecond() / 60;
   }
 
   int documents() {
@@ -42,6 +50,10 @@ final class Keeper {
 
   /** A test as it was recorded at an instant; what came out, invalid where no test was found. */
   Verdict test(Scenario scenario, Instant at, Map<String, String> said) throws Exception {
+    if (archive.isEmpty()) {
+      String asset = said.getOrDefault("asset", "");
+      return remembered.getOrDefault(mark(asset, at), Verdict.INVALID);
+    }
     byte[] capture = capture(scenario, new CaptureHeader(at, said)).format();
     Grader.Source source = Grader.Source.capture("live", Sha256.hex(capture));
     GradingSettings settings =
@@ -51,7 +63,7 @@ final class Keeper {
     for (ResultDocument result :
         Grader.grade(
             org.thumbseal.capture.CaptureReader.read(capture), source, settings)) {
-      archive.store(ResultTree.of(result), capture);
+      archive.get().store(ResultTree.of(result), capture);
       documents++;
       verdict = result.grade().verdict();
     }
@@ -65,8 +77,7 @@ final class Keeper {
   }
 
   void calibrated(Calibration calibration) throws Exception {
-    archive.store(CalibrationTree.of(calibration));
-    documents++;
+    store(CalibrationTree.of(calibration));
     calibrations.add(calibration);
   }
 
@@ -77,8 +88,14 @@ final class Keeper {
         new Inspection.Said(
             asset, done, by, new Inspection.More(Optional.empty(), List.of()));
     String digest = Sha256.hex(Canonical.bytes(InspectionTree.said(said)));
-    archive.store(InspectionTree.of(new Inspection(ResultId.of(digest, 1), said, at)));
-    documents++;
+    store(InspectionTree.of(new Inspection(ResultId.of(digest, 1), said, at)));
+  }
+
+  private void store(ObjectNode document) throws Exception {
+    if (archive.isPresent()) {
+      archive.get().store(document);
+      documents++;
+    }
   }
 
   void done(String asset, Work work, Instant at) throws Exception {
