@@ -15,6 +15,7 @@ import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.ChainEnd;
 import org.thumbseal.seal.Head;
+import org.thumbseal.seal.LedgerEntry;
 import org.thumbseal.seal.SealVerifier;
 import org.thumbseal.seal.TrustStore;
 
@@ -92,8 +93,12 @@ public final class LedgerReader {
 
   /** The place that a document claims; empty where it claims none. */
   public static Optional<Sequenced> place(Path file) {
-    return Places.entry(file)
-        .map(entry -> new Sequenced(entry.kid(), entry.position().sequence(), file));
+    try {
+      return LedgerEntry.place(
+          JsonGate.read(file), (kid, place) -> new Sequenced(kid, place.sequence(), file));
+    } catch (JsonRefusedException e) {
+      return Optional.empty();
+    }
   }
 
   /**

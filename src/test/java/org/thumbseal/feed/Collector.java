@@ -47,10 +47,15 @@ final class Collector implements AutoCloseable {
             .redirectError(log.toFile())
             .start();
     Collector collector = new Collector(file, process);
-    Awaitility.await()
-        .atMost(Duration.ofSeconds(20))
-        .pollInterval(Duration.ofMillis(20))
-        .until(() -> broker.log().contains("Sending SUBACK to collector"));
+    try {
+      Awaitility.await()
+          .atMost(Duration.ofSeconds(20))
+          .pollInterval(Duration.ofMillis(20))
+          .until(() -> broker.log().contains("Sending SUBACK to collector"));
+    } catch (RuntimeException e) {
+      collector.close();
+      throw e;
+    }
     return collector;
   }
 

@@ -20,7 +20,7 @@ import org.thumbseal.link.HostClock;
  *     org.thumbseal.feed.FeedStudy 100 1</pre>
  */
 public final class FeedStudy {
-  private static final int DOCUMENTS_A_KILL = 20;
+  private static final int DOCUMENTS_A_KILL = 6;
   private static final int BETWEEN_STOPS = 4;
 
   /** The longest that a kill comes after the first document of a life has arrived, bytes. */
