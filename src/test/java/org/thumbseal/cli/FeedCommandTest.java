@@ -82,8 +82,7 @@ class FeedCommandTest {
     done("SP-015");
     CommandRun status = feed(nobody, "--status");
     assertThat(status.code()).isEqualTo(1);
-    assertThat(status.out())
-        .matches("feed: 2 waiting since \\S+Z: cannot be reached: .*\n");
+    assertThat(status.out()).matches("feed: 2 waiting since \\S+Z: cannot be reached: .*\n");
     assertThat(feed("https://127.0.0.1/in", "--status").out()).isEqualTo("feed: 2 waiting\n");
   }
 

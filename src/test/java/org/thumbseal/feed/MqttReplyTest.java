@@ -14,8 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Packets of a broker, by MQTT Version 5.0 (OASIS Standard, 7 March 2019). */
 class MqttReplyTest {
   private static MqttReply read(String hex) throws IOException {
-    return MqttReply.read(
-        new ByteArrayInputStream(HexFormat.of().parseHex(hex.replace(" ", ""))));
+    return MqttReply.read(new ByteArrayInputStream(HexFormat.of().parseHex(hex.replace(" ", ""))));
   }
 
   /** Section 3.4.2.1: a reason of success may be left out, and so may the properties. */
@@ -47,7 +46,9 @@ class MqttReplyTest {
     assertThat(reply.acknowledgesNothing()).isFalse();
   }
 
-  /** A broker of version 3.1.1 refuses this version in the form of its own (its section 3.2.2.3). */
+  /**
+   * A broker of version 3.1.1 refuses this version in the form of its own (its section 3.2.2.3).
+   */
   @Test
   void anOlderBroker() throws IOException {
     assertThat(read("20 02 00 01").text()).isEqualTo("does not speak MQTT 5; enable it there");
