@@ -42,7 +42,7 @@ class ArchitectureTest {
 
   /** Bytes in, verdict out: a value for everything that could differ between two machines. */
   private static final String CORE =
-      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline trend history spares guide seek";
+      "quantity wire sample phase fit measurement calibration grade finding visit care record pipeline trend history spares guide refer seek";
 
   /** Not the core, but its answers must not depend on the machine either. */
   private static final String PURE = CORE + " capture json report simulate exchange";
@@ -66,6 +66,7 @@ class ArchitectureTest {
     uses.put("finding", "grade measurement quantity");
     uses.put("visit", "");
     uses.put("care", "");
+    uses.put("refer", "visit");
     uses.put("spares", "");
     uses.put("seek", "quantity");
     uses.put("guide", "");
@@ -93,7 +94,7 @@ class ArchitectureTest {
         "simulate pipeline json capture calibration record finding grade measurement sample wire quantity");
     uses.put(
         "report",
-        "spares history trend pipeline seal json record care visit finding grade measurement fit wire quantity");
+        "refer spares history trend pipeline seal json record care visit finding grade measurement fit wire quantity");
     uses.put(
         "daemon", "pipeline link archive seal json record visit capture grade phase sample wire");
     uses.put(
@@ -102,7 +103,7 @@ class ArchitectureTest {
             + " wire");
     uses.put(
         "cli",
-        "page accuracy daemon feed index report guide seek spares history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration exchange"
+        "page accuracy daemon feed index report guide refer seek spares history trend simulate link archive seal register json pipeline capture record care visit finding grade calibration exchange"
             + " measurement phase sample wire quantity");
     return uses;
   }

@@ -38,6 +38,7 @@ import picocli.CommandLine.Spec;
       DoneCommand.class,
       SeekLeakCommand.class,
       TroubleCommand.class,
+      ReferCommand.class,
       ExportCommand.class,
       ImportCheckCommand.class,
       FeedCommand.class,

@@ -131,6 +131,29 @@ final class Queries {
         new IndexedWork.Said(TestReader.text(row, 5), fit, row.getString(7)));
   }
 
+  List<IndexedDocument> documents(String asset) throws SQLException {
+    return session.list(
+        "SELECT d.kind, d.happened_at, d.note, d.id, d.path, d.kid, d.sequence, d.digest"
+            + " FROM documents d WHERE d.asset = ? AND d.voided IS NULL"
+            + " AND d.kind NOT IN ('occlusion-test', 'correction')"
+            + " ORDER BY COALESCE(d.happened_at, ''), d.id",
+        Queries::document,
+        asset);
+  }
+
+  private static IndexedDocument document(ResultSet row) throws SQLException {
+    return new IndexedDocument(
+        row.getString(1),
+        TestReader.instant(row, 2),
+        TestReader.text(row, 3),
+        new IndexedTest.Origin(
+            row.getString(4),
+            row.getString(5),
+            row.getString(6),
+            row.getLong(7),
+            row.getString(8)));
+  }
+
   List<LastVerdict> lastVerdicts(Instant end) throws SQLException {
     return session.list(
         "SELECT d.asset, t.verdict, max(d.happened_at) FROM documents d JOIN tests t ON t.id = d.id"

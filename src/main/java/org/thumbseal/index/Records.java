@@ -163,6 +163,15 @@ public final class Records implements AutoCloseable {
   }
 
   /**
+   * All documents about a pump that count but its tests, in the order of time.
+   *
+   * @throws RecordsException if the base cannot be read
+   */
+  public List<IndexedDocument> documents(String asset) throws RecordsException {
+    return reading(queries -> queries.documents(asset));
+  }
+
+  /**
    * When each pump last had a test of each verdict that counts.
    *
    * @param end tests from this instant on are left out
