@@ -130,7 +130,7 @@ class ArchitectureTest {
     Set<String> found = new TreeSet<>();
     MAIN.forEach(c -> found.add(c.getPackageName().substring(ROOT.length())));
 
-    assertThat(found).isEqualTo(packages()).hasSize(33);
+    assertThat(found).isEqualTo(packages()).hasSize(34);
     assertThat(MAIN.size()).isGreaterThan(250);
   }
 
