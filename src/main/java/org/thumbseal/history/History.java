@@ -53,8 +53,7 @@ public record History(Pump pump, List<PastTest> tests, List<Course> courses, Ins
   private static Course course(Kind kind, List<PastTest> tests, Instant today) {
     List<Reading> readings = new ArrayList<>();
     for (PastTest test : tests) {
-      test.counted(kind)
-          .ifPresent(value -> readings.add(reading(test, value)));
+      test.counted(kind).ifPresent(value -> readings.add(reading(test, value)));
     }
     Trend trend = Trend.of(new Series(readings, changes(tests)), TrendRules.USUAL);
     Optional<Limit> limit = limit(kind, tests);

@@ -15,9 +15,11 @@ final class Queries {
   private static final int PAGE = 500;
   private static final int MOST_TOLD = 100;
   private static final String TEST = "d.kind = 'occlusion-test'";
+
   /** By the day itself: the other index, of all tests by time, must not look like a way to it. */
   private static final String OF_ASSET =
       TEST + " AND d.asset = ? ORDER BY d.happened_at NULLS FIRST, d.id";
+
   private static final String WORK =
       "SELECT d.asset, i.work, i.on_day, d.happened_at, i.by_name, i.in_order, d.id"
           + " FROM inspections i JOIN documents d ON d.id = i.id"

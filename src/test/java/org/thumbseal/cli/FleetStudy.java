@@ -19,8 +19,9 @@ import org.thumbseal.seal.SigningKey;
 import org.thumbseal.seal.TrustStore;
 
 /**
- * Makes a fleet that was tested for three years, all its documents sealed, and prints what the trend
- * said of it month by month against what then came. The commands can be tried on what it leaves.
+ * Makes a fleet that was tested for three years, all its documents sealed, and prints what the
+ * trend said of it month by month against what then came. The commands can be tried on what it
+ * leaves.
  *
  * <pre>
  * java -cp target/test-classes:target/classes:$(cat target/classpath) \
@@ -76,10 +77,8 @@ final class FleetStudy {
     return (System.nanoTime() - start) / 1e9;
   }
 
-  static Map<Fate, Foresight> judged(Hospital hospital, Records records)
-      throws Exception {
-    Map<Fate, Foresight> all =
-        new EnumMap<>(Fate.class);
+  static Map<Fate, Foresight> judged(Hospital hospital, Records records) throws Exception {
+    Map<Fate, Foresight> all = new EnumMap<>(Fate.class);
     for (Life life : hospital.lives()) {
       all.computeIfAbsent(life.fate(), f -> new Foresight())
           .take(life, PastTests.of(records, life.card().id()));

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.thumbseal.fleet.Hospital;
 import org.thumbseal.fleet.Life;
 import org.thumbseal.history.Course;
 import org.thumbseal.history.Days;
@@ -75,9 +74,7 @@ final class Foresight {
         history.courses().stream().map(Course::crossing).flatMap(Optional::stream).toList();
     double today = Days.of(now);
     return new Said(
-        now,
-        !crossings.isEmpty(),
-        crossings.stream().anyMatch(c -> c.earliest() - today <= SOON));
+        now, !crossings.isEmpty(), crossings.stream().anyMatch(c -> c.earliest() - today <= SOON));
   }
 
   private static boolean isForeseen(Instant failure, List<Said> said) {

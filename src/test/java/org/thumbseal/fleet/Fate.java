@@ -3,7 +3,10 @@ package org.thumbseal.fleet;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What becomes of a pump, and of how many of sixty. Assumed: no published record of wards was found. */
+/**
+ * What becomes of a pump, and of how many of sixty. Assumed: no published record of wards was
+ * found.
+ */
 public enum Fate {
   /** Nothing but scatter and season. */
   STEADY(20),

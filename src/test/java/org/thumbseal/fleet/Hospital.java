@@ -61,7 +61,8 @@ public final class Hospital {
     String id = String.format(Locale.ROOT, "SP-%03d", i + 1);
     long rated = 5 * (long) Math.ceil(pump.litresPerMinute() / 5);
     Ward ward = Ward.values()[i % Ward.values().length];
-    return new Life(new Card(id, ward, litres, rated, inService), pump, new Random(random.nextLong()));
+    return new Life(
+        new Card(id, ward, litres, rated, inService), pump, new Random(random.nextLong()));
   }
 
   /** All pumps. */

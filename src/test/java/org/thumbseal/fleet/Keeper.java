@@ -61,8 +61,7 @@ final class Keeper {
             s -> s.withCalibrations(new Calibrations(List.copyOf(calibrations))));
     Verdict verdict = Verdict.INVALID;
     for (ResultDocument result :
-        Grader.grade(
-            org.thumbseal.capture.CaptureReader.read(capture), source, settings)) {
+        Grader.grade(org.thumbseal.capture.CaptureReader.read(capture), source, settings)) {
       archive.get().store(ResultTree.of(result), capture);
       documents++;
       verdict = result.grade().verdict();
@@ -85,8 +84,7 @@ final class Keeper {
   void done(String asset, Inspection.Done done, Instant at) throws Exception {
     String by = done.work() == Work.STERILISATION ? "ward staff" : "N. Osei";
     Inspection.Said said =
-        new Inspection.Said(
-            asset, done, by, new Inspection.More(Optional.empty(), List.of()));
+        new Inspection.Said(asset, done, by, new Inspection.More(Optional.empty(), List.of()));
     String digest = Sha256.hex(Canonical.bytes(InspectionTree.said(said)));
     store(InspectionTree.of(new Inspection(ResultId.of(digest, 1), said, at)));
   }

@@ -178,9 +178,7 @@ final class IndexStudy {
       timed("  all pumps with their latest", 1, records::assets);
       timed("  tests of one", 1, () -> records.tests("SP-0500"));
       timed(
-          "  last verdicts",
-          1,
-          () -> records.lastVerdicts(Instant.parse("2027-01-01T00:00:00Z")));
+          "  last verdicts", 1, () -> records.lastVerdicts(Instant.parse("2027-01-01T00:00:00Z")));
     }
   }
 
