@@ -50,10 +50,13 @@ public record Walk(List<Answered> answered) {
    * @throws IllegalArgumentException if this is no answer to the question that is asked now
    */
   public Walk with(Choice choice) {
-    Question asked = question().filter(q -> q.choices().contains(choice)).orElse(null);
-    if (asked == null) {
-      throw new IllegalArgumentException(choice.code() + " answers nothing that was asked");
-    }
+    Question asked =
+        question()
+            .filter(q -> q.choices().contains(choice))
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        choice.code() + " answers nothing that was asked"));
     List<Answered> more = new ArrayList<>(answered);
     more.add(new Answered(asked, choice));
     return new Walk(more);
