@@ -27,8 +27,8 @@ import picocli.CommandLine.Spec;
     name = "refer",
     mixinStandardHelpOptions = true,
     description = {
-      "Make the sheet for the qualified technician: what was tested, looked at, replaced, tried, and"
-          + " what was not, from the sealed records alone.",
+      "Make the sheet for the qualified technician: what was tested, looked at, replaced, tried,"
+          + " and what was not, from the sealed records alone.",
       "With -o one page of A4, to be printed or sent. Decontaminate the pump before it is handed"
           + " over; it is not to be used until a qualified person has released it. Local rules"
           + " decide."

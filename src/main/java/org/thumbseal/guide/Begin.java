@@ -27,8 +27,8 @@ final class Begin {
               "caution-damage"),
           caution(
               "caution-damage",
-              "With a damaged cord or plug, a wet or broken housing, or a smell of burning it is not"
-                  + " switched on: it stays unplugged, gets a label and goes out of use.",
+              "With a damaged cord or plug, a wet or broken housing, or a smell of burning it is"
+                  + " not switched on: it stays unplugged, gets a label and goes out of use.",
               "caution-opening"),
           caution(
               "caution-opening",
@@ -37,13 +37,13 @@ final class Begin {
               "caution-infection"),
           caution(
               "caution-infection",
-              "What was in jar and tubes may infect: gloves on, eyes covered; the jar is emptied and"
-                  + " disinfected as the rules of your hospital say.",
+              "What was in jar and tubes may infect: gloves on, eyes covered; the jar is emptied"
+                  + " and disinfected as the rules of your hospital say.",
               "cord-sound"),
           mains(
               "cord-sound",
-              "Unplugged, look along the whole cord, at the plug and round the housing. Is all of it"
-                  + " whole, dry, and without marks of heat?",
+              "Unplugged, look along the whole cord, at the plug and round the housing. Is all of"
+                  + " it whole, dry, and without marks of heat?",
               yes("complaint"),
               no("mains-damaged")),
           plain(
@@ -63,8 +63,8 @@ final class Begin {
               "mains-damaged",
               "Cord, plug or housing is damaged, wet or was too hot: a danger of electric shock and"
                   + " fire.",
-              "Do not switch it on, and do not tape it. Leave it unplugged, label it, take it out of"
-                  + " use and refer it: thumbseal refer ASSET"));
+              "Do not switch it on, and do not tape it. Leave it unplugged, label it, take it out"
+                  + " of use and refer it: thumbseal refer ASSET"));
 
   private Begin() {}
 }

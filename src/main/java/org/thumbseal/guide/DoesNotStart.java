@@ -31,13 +31,14 @@ final class DoesNotStart {
               no("was-hot")),
           mains(
               "was-hot",
-              "Unplug. Had it run for long before it stopped, is it hot, or were its vents covered?",
+              "Unplug. Had it run for long before it stopped, is it hot, or were its vents"
+                  + " covered?",
               yes("cooled"),
               no("fuse-reachable")),
           mains(
               "cooled",
-              "Leave it unplugged for half an hour, vents free. Plug in and switch on. Does it start"
-                  + " now?",
+              "Leave it unplugged for half an hour, vents free. Plug in and switch on. Does it"
+                  + " start now?",
               yes("ran-too-hot"),
               no("fuse-reachable")),
           mains(
@@ -54,7 +55,8 @@ final class DoesNotStart {
           mains(
               "fuse-replaced",
               "Put in one new fuse of exactly the rating that is printed at the holder, once; never"
-                  + " a larger one, never foil. Plug in and switch on. Does it run for five minutes?",
+                  + " a larger one, never foil. Plug in and switch on. Does it run for five"
+                  + " minutes?",
               yes("fuse-had-blown"),
               no("fuse-blows-again")));
 

@@ -17,8 +17,8 @@ final class NoSuction {
       List.of(
           mains(
               "gauge-open",
-              "Plug in and switch on, control at maximum, the patient's end open. Does the pump's own"
-                  + " gauge show a good vacuum all the same?",
+              "Plug in and switch on, control at maximum, the patient's end open. Does the pump's"
+                  + " own gauge show a good vacuum all the same?",
               yes("jar-inlet-sucks"),
               no("control-maximum")),
           mains(
@@ -28,14 +28,15 @@ final class NoSuction {
               no("jar-emptied")),
           mains(
               "jar-emptied",
-              "Unplug. Empty and disinfect the jar if there is anything in it, free the float of the"
-                  + " overflow valve, and see that it drops. Plug in, switch on. Is there suction now?",
+              "Unplug. Empty and disinfect the jar if there is anything in it, free the float of"
+                  + " the overflow valve, and see that it drops. Plug in, switch on. Is there suction"
+                  + " now?",
               yes("float-was-shut"),
               no("jar-fitted")),
           mains(
               "jar-fitted",
-              "Unplug. Fit jar, gasket and lid anew, no tube on the wrong spout. Plug in, switch on."
-                  + " Is there suction now?",
+              "Unplug. Fit jar, gasket and lid anew, no tube on the wrong spout. Plug in, switch"
+                  + " on. Is there suction now?",
               yes("jar-was-wrong"),
               no("tubes-cleaned")),
           mains(
@@ -46,8 +47,8 @@ final class NoSuction {
               no("filter-renewed")),
           mains(
               "filter-renewed",
-              "Unplug. Put in a new filter, the way round that it is marked; wet or discoloured ones"
-                  + " let no air through. Plug in, switch on. Is there suction now?",
+              "Unplug. Put in a new filter, the way round that it is marked; wet or discoloured"
+                  + " ones let no air through. Plug in, switch on. Is there suction now?",
               yes("filter-blocked"),
               no("pump-inlet-sucks")),
           mains(

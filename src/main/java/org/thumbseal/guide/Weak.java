@@ -17,14 +17,15 @@ final class Weak {
       List.of(
           mains(
               "control-maximum",
-              "Plug in, switch on, turn the vacuum control to its maximum and block the inlet of the"
-                  + " jar. Is it strong now?",
+              "Plug in, switch on, turn the vacuum control to its maximum and block the inlet of"
+                  + " the jar. Is it strong now?",
               yes("control-was-low"),
               no("gasket-seated")),
           mains(
               "gasket-seated",
-              "Unplug. Take out the gasket of the lid; clean it and the rim, or put in a new one if it"
-                  + " is flat, cracked or hard. Lid on evenly. Plug in and block. Is it strong now?",
+              "Unplug. Take out the gasket of the lid; clean it and the rim, or put in a new one if"
+                  + " it is flat, cracked or hard. Lid on evenly. Plug in and block. Is it strong"
+                  + " now?",
               yes("gasket-leaked"),
               no("jar-whole")),
           mains(
@@ -41,8 +42,8 @@ final class Weak {
               no("pump-alone")),
           mains(
               "pump-alone",
-              "Unplug, take everything off the pump's own inlet. Plug in and block that with a gloved"
-                  + " thumb or a clean stopper. Does its gauge go to where it always went?",
+              "Unplug, take everything off the pump's own inlet. Plug in and block that with a"
+                  + " gloved thumb or a clean stopper. Does its gauge go to where it always went?",
               yes("leak-to-seek"),
               no("pump-weak")));
 
@@ -67,7 +68,8 @@ final class Weak {
               "Make the monthly test before it is used."),
           trained(
               "leak-to-seek",
-              "The pump itself is strong: air gets in somewhere between it and the inlet of the jar.",
+              "The pump itself is strong: air gets in somewhere between it and the inlet of the"
+                  + " jar.",
               "Find the place by tests from station to station: thumbseal seek-leak ASSET"),
           technician(
               "pump-weak",
