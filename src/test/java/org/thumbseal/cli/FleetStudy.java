@@ -48,7 +48,8 @@ final class FleetStudy {
     hospital.writeRegister(folder.resolve("pumps.csv"));
     hospital.writeStock(folder.resolve("parts.csv"));
     start = System.nanoTime();
-    try (Records records = Records.open(RecordsAddress.in(results), System.out::println)) {
+    try (Records records =
+        Records.open(RecordsAddress.in(results), note -> System.out.println(note))) {
       long added = records.refresh(results, TrustStore.of(key.verifyingKey())).added();
       System.out.printf(Locale.ROOT, "%d taken in in %.1f s%n", added, since(start));
       if (remembered) {
