@@ -75,10 +75,12 @@ class PagesPrintTest {
     Path parts =
         Files.writeString(
             folder.resolve("parts.csv"),
-            "part,item,quantity,counted_on,minimum,lead_days\n"
-                + "Gasket G-12 40 mm,gasket,3,2026-01-01,2,60\n"
-                + "Hydrophobic filter 26 mm,filter,1,2026-01-01,2,60\n"
-                + "Tube 8 mm 1.5 m,tubing,9,2026-01-01,2,60\n");
+            """
+            part,item,quantity,counted_on,minimum,lead_days
+            Gasket G-12 40 mm,gasket,3,2026-01-01,2,60
+            Hydrophobic filter 26 mm,filter,1,2026-01-01,2,60
+            Tube 8 mm 1.5 m,tubing,9,2026-01-01,2,60
+            """);
     PrintedPage stock = printed("stock", "--stock", parts);
     assertThat(stock.sheets()).isEqualTo(1);
     assertThat(stock.text()).contains("Hydrophobic filter 26 mm", "The rules of the hospital");

@@ -15,8 +15,10 @@ final class ReferralPictures {
     Path register = folder.resolve("pumps.csv");
     Files.writeString(
         register,
-        "id,description,location,serial,in_service\n"
-            + "SP-014,\"electric suction pump, 2 L jar\",Maternity ward,55-1204,2022-05-01\n");
+        """
+        id,description,location,serial,in_service
+        SP-014,"electric suction pump, 2 L jar",Maternity ward,55-1204,2022-05-01
+        """);
     Path wide = folder.resolve("wide.csv");
     String words = "W".repeat(180);
     Files.writeString(

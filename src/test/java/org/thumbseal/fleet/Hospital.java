@@ -60,7 +60,8 @@ public final class Hospital {
         late ? TODAY.minusMonths(5 + i % 3) : FIRST.minusMonths(3 + random.nextInt(60));
     String id = String.format(Locale.ROOT, "SP-%03d", i + 1);
     long rated = 5 * (long) Math.ceil(pump.litresPerMinute() / 5);
-    Ward ward = Ward.values()[i % Ward.values().length];
+    List<Ward> wards = List.of(Ward.values());
+    Ward ward = wards.get(i % wards.size());
     return new Life(
         new Card(id, ward, litres, rated, inService), pump, new Random(random.nextLong()));
   }
