@@ -217,7 +217,8 @@ class TrendTest {
   void whatACalibrationMayHaveShiftedIsNoTrend() {
     Trend trend =
         Trend.of(
-            new Series(yearly(36, m -> 0.35 * (m / 12) + 0.1 * Math.sin(17.0 * m)), List.of()),
+            new Series(
+                yearly(36, m -> 0.35 * Math.floorDiv(m, 12) + 0.1 * Math.sin(17.0 * m)), List.of()),
             TrendRules.USUAL);
     assertThat(trend.steps()).isEmpty();
     assertThat(trend.line()).isEmpty();
