@@ -58,13 +58,27 @@ class DaemonTest {
             List.of(
                 supervisor(bad, new Recorder(), bad.clock),
                 supervisor(fine, recorder, fine.clock)));
-    fine.whenDone(daemon::requestStop);
+    PortSupervisor tried = daemon.ports().get(0);
+    fine.whenDone(
+        () -> {
+          awaitEnd(tried);
+          daemon.requestStop();
+        });
     daemon.start();
     daemon.awaitEnd();
     assertThat(recorder.told).hasSize(52);
     assertThat(daemon.ports())
         .extracting(PortSupervisor::outcome)
         .containsExactly(PortOutcome.NOT_OPENED, PortOutcome.STOPPED);
+  }
+
+  /** Else the stop may come before the bad port was tried at all. */
+  private static void awaitEnd(PortSupervisor port) {
+    try {
+      port.awaitEnd();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   @Test
