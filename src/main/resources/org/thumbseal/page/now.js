@@ -11,13 +11,18 @@ export function whatNow(port, alive, judged) {
   if (!alive) return { key: "now.stopped", hint: "hint.stopped", tone: "still" };
   if (!port) return { key: "now.no-port", tone: "still" };
   if (port.visit?.forbidsMains) return cord(port);
-  return (judged ? gone(port) : link(port)) ?? blocked(port) ?? (judged ? verdict(port.result) : waiting(port));
+  return (judged && answered(port.result) ? gone(port) : link(port)) ?? blocked(port) ?? (judged ? verdict(port.result) : waiting(port));
 }
 
 /** A pump that runs already is not told to stay off. */
 function cord(port) {
   const runs = port.link === "streaming" && ["open", "rise", "hold"].includes(port.phase);
   return { key: runs ? "now.cord-runs" : "now.cord", hint: "hint.cord", tone: "stop" };
+}
+
+/** One that could not be judged has to be repeated, and for that the sensor is needed. */
+function answered(result) {
+  return result.verdict !== "invalid";
 }
 
 /** An answer stands, whatever becomes of the sensor after it. */
