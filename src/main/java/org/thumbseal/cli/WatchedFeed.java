@@ -15,8 +15,6 @@ import org.thumbseal.feed.FeedSurroundings;
 import org.thumbseal.feed.FeedTarget;
 import org.thumbseal.feed.Feeder;
 import org.thumbseal.link.HostClock;
-import org.thumbseal.phase.PhaseEvent;
-import org.thumbseal.record.ResultDocument;
 
 /** Sends on what a watch stores, if a target is named. */
 final class WatchedFeed {
@@ -34,7 +32,9 @@ final class WatchedFeed {
 
   /** This listener, and the feed where there is one. */
   BenchListener listening(BenchListener others) {
-    return target.isEmpty() ? others : new BenchListeners(List.of(others, new Stored()));
+    return target.isEmpty()
+        ? others
+        : new BenchListeners(List.of(others, new WhenStored(this::stored)));
   }
 
   /** Begins to send what lies in a directory, and what is stored there from now on. */
@@ -55,24 +55,11 @@ final class WatchedFeed {
     return follower.map(FeedFollower::state).map(FeedState::line).orElse("");
   }
 
-  void close() {
-    follower.ifPresent(FeedFollower::close);
+  private void stored() {
+    follower.ifPresent(FeedFollower::stored);
   }
 
-  /** Passes on that something was stored; nothing here waits. */
-  private final class Stored implements BenchListener {
-    @Override
-    public void phase(String port, PhaseEvent.Entered phase) {}
-
-    @Override
-    public void result(String port, ResultDocument result, Path file) {
-      follower.ifPresent(FeedFollower::stored);
-    }
-
-    @Override
-    public void waiting(String port, ResultDocument result) {}
-
-    @Override
-    public void notice(String text) {}
+  void close() {
+    follower.ifPresent(FeedFollower::close);
   }
 }

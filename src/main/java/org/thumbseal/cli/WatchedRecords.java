@@ -7,8 +7,6 @@ import org.thumbseal.daemon.BenchListener;
 import org.thumbseal.daemon.BenchListeners;
 import org.thumbseal.index.RecordsAddress;
 import org.thumbseal.index.RecordsFollower;
-import org.thumbseal.phase.PhaseEvent;
-import org.thumbseal.record.ResultDocument;
 import org.thumbseal.seal.TrustStore;
 
 /** The records index that a watch keeps in step, if one is named. */
@@ -24,7 +22,9 @@ final class WatchedRecords {
 
   /** This listener, and the index where there is one. */
   BenchListener listening(BenchListener others) {
-    return address.isEmpty() ? others : new BenchListeners(List.of(others, new Stored()));
+    return address.isEmpty()
+        ? others
+        : new BenchListeners(List.of(others, new WhenStored(this::stored)));
   }
 
   /** Begins to take in what lies in a directory, and what is stored there from now on. */
@@ -36,24 +36,11 @@ final class WatchedRecords {
                     new RecordsFollower.Place(base, results, trust), printer::notice));
   }
 
-  void close() {
-    follower.ifPresent(RecordsFollower::close);
+  private void stored() {
+    follower.ifPresent(RecordsFollower::stored);
   }
 
-  /** Passes on that something was stored; nothing here waits. */
-  private final class Stored implements BenchListener {
-    @Override
-    public void phase(String port, PhaseEvent.Entered phase) {}
-
-    @Override
-    public void result(String port, ResultDocument result, Path file) {
-      follower.ifPresent(RecordsFollower::stored);
-    }
-
-    @Override
-    public void waiting(String port, ResultDocument result) {}
-
-    @Override
-    public void notice(String text) {}
+  void close() {
+    follower.ifPresent(RecordsFollower::close);
   }
 }

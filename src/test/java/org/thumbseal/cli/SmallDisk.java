@@ -7,36 +7,42 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** A disk of 1 MiB of its own; only root may mount one. */
-final class SmallDisk implements Closeable {
+/** A small disk of its own; only root may mount one. */
+public final class SmallDisk implements Closeable {
   private final Path folder;
 
   private SmallDisk(Path folder) {
     this.folder = folder;
   }
 
-  /** Mounts it here; skips the test where that is not allowed. */
+  /** Mounts one of 1 MiB here; skips the test where that is not allowed. */
   static SmallDisk at(Path folder) throws IOException {
+    return at(folder, 1024);
+  }
+
+  /** Mounts one of so many KiB here, at most 2048; skips the test where that is not allowed. */
+  public static SmallDisk at(Path folder, int kib) throws IOException {
     Files.createDirectories(folder);
-    boolean mounted = run("mount", "-t", "tmpfs", "-o", "size=1m", "tmpfs", folder.toString());
+    String size = "size=" + kib + "k";
+    boolean mounted = run("mount", "-t", "tmpfs", "-o", size, "tmpfs", folder.toString());
     assumeTrue(mounted, "skipped: no tmpfs may be mounted here (that takes root)");
     return new SmallDisk(folder);
   }
 
   /** Takes all the room that is left. */
-  void fill() {
+  public void fill() {
     try (var out = Files.newOutputStream(ballast())) {
       for (int i = 0; i < 4096; i++) {
         out.write(new byte[1024]);
       }
-      throw new AssertionError("more than 4 MiB fit on a disk of 1 MiB");
+      throw new AssertionError("4 MiB fit on a smaller disk");
     } catch (IOException e) {
       // Full, as wanted.
     }
   }
 
   /** Gives the room back. */
-  void free() throws IOException {
+  public void free() throws IOException {
     Files.delete(ballast());
   }
 

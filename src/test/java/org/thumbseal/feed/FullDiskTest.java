@@ -1,7 +1,6 @@
 package org.thumbseal.feed;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -17,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import org.thumbseal.cli.SmallDisk;
 import org.thumbseal.link.ManualClock;
 
 /** What becomes of an outbox whose disk, of 64 KiB, is full. */
@@ -27,44 +27,17 @@ class FullDiskTest {
   private final ManualClock clock = new ManualClock();
   private final List<String> told = new ArrayList<>();
   private Path disk;
+  private Optional<SmallDisk> mounted = Optional.empty();
 
   @BeforeEach
   void mount() throws IOException {
-    disk = Files.createDirectory(folder.resolve("disk"));
-    assumeTrue(
-        run("mount", "-t", "tmpfs", "-o", "size=64k", "tmpfs", disk.toString()),
-        "skipped: no tmpfs may be mounted here (that takes root)");
+    disk = folder.resolve("disk");
+    mounted = Optional.of(SmallDisk.at(disk, 64));
   }
 
   @AfterEach
   void unmount() {
-    run("umount", "-l", disk.toString());
-  }
-
-  private static boolean run(String... command) {
-    try {
-      return new ProcessBuilder(command)
-              .redirectErrorStream(true)
-              .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-              .start()
-              .onExit()
-              .join()
-              .exitValue()
-          == 0;
-    } catch (IOException e) {
-      return false;
-    }
-  }
-
-  private void fill() {
-    try (var out = Files.newOutputStream(disk.resolve("ballast"))) {
-      for (int i = 0; i < 1024; i++) {
-        out.write(new byte[1024]);
-      }
-      throw new AssertionError("a MiB fits on a disk of 64 KiB");
-    } catch (IOException e) {
-      // Full, as wanted.
-    }
+    mounted.ifPresent(SmallDisk::close);
   }
 
   private Feeder open(SentDocuments from) throws Exception {
@@ -86,7 +59,7 @@ class FullDiskTest {
     SentDocuments from = SentDocuments.in(folder.resolve("r"), 3);
     Feeder first = open(from);
     assertThat(first.round().sent()).isEqualTo(3);
-    fill();
+    mounted.orElseThrow().fill();
     for (int number = 4; number <= 8; number++) {
       from.add(number);
       clock.advance(Duration.ofSeconds(2));
@@ -100,7 +73,7 @@ class FullDiskTest {
     first.close();
     Feeder second = open(from);
     assertThat(second.round().sent()).isEqualTo(5);
-    Files.delete(disk.resolve("ballast"));
+    mounted.orElseThrow().free();
     from.add(9);
     clock.advance(Duration.ofSeconds(2));
     assertThat(second.round().sent()).isEqualTo(1);
@@ -118,7 +91,7 @@ class FullDiskTest {
   void onADiskThatWasFullBeforeNothingIsLostEither() throws Exception {
     SentDocuments from = SentDocuments.in(folder.resolve("r"), 4);
     Files.createDirectory(disk.resolve("outbox"));
-    fill();
+    mounted.orElseThrow().fill();
     for (int start = 0; start < 3; start++) {
       Feeder feeder = open(from);
       assertThat(feeder.round().sent()).isEqualTo(4);
