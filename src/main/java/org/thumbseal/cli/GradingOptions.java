@@ -37,17 +37,7 @@ final class GradingOptions {
       description = "limits in a JSON file; default: +65 kPa within 10 s, at least 80 kPa")
   private @Nullable Path criteria;
 
-  @Option(
-      names = "--ambient-kpa",
-      paramLabel = "N",
-      description = "barometric pressure at the place of the test, 40 to 115 kPa")
-  private @Nullable Double ambient;
-
-  @Option(
-      names = "--altitude-m",
-      paramLabel = "N",
-      description = "altitude of the place, -500 to 11000 m; used where no pressure is known")
-  private @Nullable Double altitude;
+  @Mixin private PlaceOptions air = new PlaceOptions();
 
   @Option(names = "--jar-l", paramLabel = "N", description = "volume of the jar, 0.05 to 50 L")
   private @Nullable Double jar;
@@ -67,19 +57,18 @@ final class GradingOptions {
 
   /** What was said; a remark on it goes to {@code err}. */
   GradingSettings settings(PrintWriter err) {
-    checkRange("--ambient-kpa", ambient, 40, 115);
-    checkRange("--altitude-m", altitude, -500, 11_000);
+    GivenPlace place = air.place();
     checkRange("--jar-l", jar, 0.05, 50);
     Optional<Criteria> limits = Optional.ofNullable(criteria).map(CriteriaCommand::read);
-    GradingSettings said = settings(limits.orElse(Criteria.DEFAULT));
+    GradingSettings said = settings(limits.orElse(Criteria.DEFAULT), place);
     return register.read(limits, err).map(kept -> said.withPumps(kept.pumps())).orElse(said);
   }
 
-  private GradingSettings settings(Criteria limits) {
+  private GradingSettings settings(Criteria limits, GivenPlace place) {
     return new GradingSettings(
         limits,
         new GivenPump(givenAsset(), Optional.ofNullable(jar), pinched, readSound()),
-        GivenPlace.of(Optional.ofNullable(ambient), Optional.ofNullable(altitude)),
+        place,
         GivenSensor.NONE);
   }
 

@@ -31,17 +31,7 @@ final class SearchOptions {
       description = "limits in a JSON file; default: at least 80 kPa")
   private @Nullable Path criteria;
 
-  @Option(
-      names = "--ambient-kpa",
-      paramLabel = "N",
-      description = "barometric pressure at the place of the test, 40 to 115 kPa")
-  private @Nullable Double ambient;
-
-  @Option(
-      names = "--altitude-m",
-      paramLabel = "N",
-      description = "altitude of the place, -500 to 11000 m; used where no pressure is known")
-  private @Nullable Double altitude;
+  @Mixin private PlaceOptions air = new PlaceOptions();
 
   @Option(
       names = "--jar-l",
@@ -53,11 +43,11 @@ final class SearchOptions {
 
   private Optional<KnownPump> known = Optional.empty();
   private Criteria limits = Criteria.DEFAULT;
+  private GivenPlace place = GivenPlace.NONE;
 
   /** Checks all that was said, and looks the pump up. */
   void look(String asset, PrintWriter err) {
-    GradingOptions.checkRange("--ambient-kpa", ambient, 40, 115);
-    GradingOptions.checkRange("--altitude-m", altitude, -500, 11_000);
+    place = air.place();
     GradingOptions.checkRange("--jar-l", jar, 0.05, 50);
     Optional<Criteria> said = Optional.ofNullable(criteria).map(CriteriaCommand::read);
     known = register.read(said, err).flatMap(kept -> kept.pumps().of(asset));
@@ -80,10 +70,6 @@ final class SearchOptions {
    * and a test without it must not count as the pump's monthly one.
    */
   GradingSettings settings() {
-    return new GradingSettings(
-        limits,
-        GivenPump.NONE,
-        GivenPlace.of(Optional.ofNullable(ambient), Optional.ofNullable(altitude)),
-        GivenSensor.NONE);
+    return new GradingSettings(limits, GivenPump.NONE, place, GivenSensor.NONE);
   }
 }
