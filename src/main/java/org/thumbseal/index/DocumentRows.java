@@ -75,6 +75,7 @@ final class DocumentRows {
         kind(),
         happenedAt(),
         asset,
+        verdict(),
         none,
         none,
         none,
@@ -86,6 +87,12 @@ final class DocumentRows {
         entry.kid(),
         entry.position().sequence(),
         entry.digest());
+  }
+
+  private Optional<String> verdict() throws JsonRefusedException {
+    return kind().equals("occlusion-test")
+        ? Optional.of(text("/verdict").orElse("invalid"))
+        : Optional.empty();
   }
 
   private Optional<String> happenedAt() {

@@ -25,7 +25,10 @@ final class Queries {
           + " FROM inspections i JOIN documents d ON d.id = i.id"
           + " WHERE d.voided IS NULL AND d.asset IS NOT NULL";
 
-  /** From the few works to their documents: SQLite would go through all documents instead. */
+  /**
+   * From the few works to their documents, as for calibrations below: SQLite would go through all
+   * documents instead.
+   */
   private static final String WORKS_FIRST =
       WORK.replace(
           "JOIN documents d ON d.id = i.id WHERE", "CROSS JOIN documents d WHERE d.id = i.id AND");
@@ -158,11 +161,10 @@ final class Queries {
 
   List<LastVerdict> lastVerdicts(Instant end) throws SQLException {
     return session.list(
-        "SELECT d.asset, t.verdict, max(d.happened_at) FROM documents d JOIN tests t ON t.id = d.id"
-            + " WHERE "
+        "SELECT d.asset, d.verdict, max(d.happened_at) FROM documents d WHERE "
             + TEST
             + " AND d.voided IS NULL AND d.asset IS NOT NULL AND d.happened_at < ?"
-            + " GROUP BY d.asset, t.verdict ORDER BY d.asset, t.verdict",
+            + " GROUP BY d.asset, d.verdict ORDER BY d.asset, d.verdict",
         row -> new LastVerdict(row.getString(1), row.getString(2), Instant.parse(row.getString(3))),
         Texts.of(end));
   }
@@ -170,8 +172,8 @@ final class Queries {
   List<IndexedCalibration> calibrations(Optional<String> sensor) throws SQLException {
     return session.list(
         "SELECT d.id, d.sensor, d.happened_at, c.due_day, c.by_name"
-            + " FROM calibrations c JOIN documents d ON d.id = c.id"
-            + " WHERE d.voided IS NULL AND d.happened_at IS NOT NULL"
+            + " FROM calibrations c CROSS JOIN documents d"
+            + " WHERE d.id = c.id AND d.voided IS NULL AND d.happened_at IS NOT NULL"
             + " AND d.sensor BETWEEN ? AND ? ORDER BY d.sensor, d.happened_at, d.id",
         row ->
             new IndexedCalibration(

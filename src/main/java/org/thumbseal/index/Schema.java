@@ -6,7 +6,7 @@ import java.util.function.Consumer;
 /** The tables in a base: made where there are none, made anew where they are older. */
 final class Schema {
   /** Raised with each change of the tables, or of what is written into them. */
-  static final int VERSION = 1;
+  static final int VERSION = 2;
 
   private static final String VERSION_TABLE = Table.THUMBSEAL_SCHEMA.sql();
 

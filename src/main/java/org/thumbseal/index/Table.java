@@ -36,6 +36,7 @@ enum Table {
       "kind TEXT NOT NULL",
       "happened_at TEXT",
       "asset TEXT",
+      "verdict TEXT",
       "voided TEXT",
       "note TEXT",
       "corrected_at TEXT",
@@ -49,7 +50,6 @@ enum Table {
       "digest TEXT NOT NULL"),
   TESTS(
       "id TEXT PRIMARY KEY",
-      "verdict TEXT NOT NULL",
       "occluded_s DOUBLE PRECISION",
       "started_by TEXT",
       "ambient_kpa DOUBLE PRECISION",
@@ -136,6 +136,9 @@ enum Table {
   static final List<String> INDEXES =
       List.of(
           "CREATE INDEX documents_asset ON documents (asset, kind, happened_at)",
+          // All that last verdicts need, so that no row of them is looked up.
+          "CREATE INDEX documents_verdict ON documents"
+              + " (kind, asset, verdict, happened_at, voided)",
           "CREATE INDEX documents_time ON documents (kind, COALESCE(happened_at, ''), id)",
           "CREATE INDEX documents_digest ON documents (digest)",
           "CREATE INDEX documents_sensor ON documents (sensor) WHERE kind = 'calibration'",

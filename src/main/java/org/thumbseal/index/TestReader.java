@@ -21,7 +21,7 @@ import org.thumbseal.record.Standing;
 final class TestReader {
   private static final String SELECT =
       "SELECT d.id, d.path, d.kid, d.sequence, d.digest, d.happened_at, d.asset, d.note, d.voided,"
-          + " t.verdict, t.ambient_kpa, t.jar_l, d.sensor, t.calibration, t.criteria, t.rise_kpa,"
+          + " d.verdict, t.ambient_kpa, t.jar_l, d.sensor, t.calibration, t.criteria, t.rise_kpa,"
           + " t.rise_limit_s, t.maximum_limit_kpa, t.rated_l_min"
           + " FROM documents d JOIN tests t ON t.id = d.id WHERE ";
 

@@ -46,7 +46,6 @@ final class TestRows {
     return Row.of(
         Table.TESTS,
         id,
-        text("/verdict").orElse("invalid"),
         view.number("/test/occludedAt"),
         text("/test/start/by"),
         view.number("/test/ambient/quantity/value"),
