@@ -176,6 +176,8 @@ class ArchitectureTest {
     "picocli..,                cli,                   12",
     "biweekly..,               report,                1",
     "org.tinylog..,            daemon,                1",
+    "com.hivemq..,             feed,                  2",
+    "io.reactivex..,           feed,                  1",
     "javax.crypto..,           seal,                  0",
     "java.sql..,               index,                 10",
     "org.sqlite..,             index,                 2",

@@ -42,7 +42,7 @@ final class FeedTargets {
       if (typed.credentials().isPresent()) {
         login = Optional.of(Login.read(typed.credentials().get()));
       }
-      var tls = TlsTrust.context(typed.authorities());
+      TlsTrust tls = TlsTrust.of(typed.authorities());
       return new FeedTarget(address, topic, login, tls, typed.needsSubscriber());
     } catch (FeedException e) {
       throw failure(e);

@@ -3,9 +3,9 @@ package org.thumbseal.feed;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import javax.net.ssl.SSLContext;
 import org.thumbseal.seal.Login;
 import org.thumbseal.seal.Sha256;
+import org.thumbseal.seal.TlsTrust;
 
 /**
  * Where documents are sent, and how one gets in there.
@@ -21,7 +21,7 @@ public record FeedTarget(
     FeedAddress address,
     String topic,
     Optional<Login> login,
-    SSLContext tls,
+    TlsTrust tls,
     boolean needsSubscriber) {
   /** What topics begin with where nothing else is said. */
   public static final String STANDARD_TOPIC = "thumbseal";

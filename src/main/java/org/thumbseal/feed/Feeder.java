@@ -75,14 +75,12 @@ public final class Feeder implements AutoCloseable {
       throw FeedException.machine(place.results() + ": there is no such directory");
     }
     OutboxKeeper keeper = OutboxKeeper.open(place, target, begin, around);
-    Function<String, Courier> couriers = kid -> courier(target, client(place, kid), around);
+    Function<String, Courier> couriers = kid -> courier(target, client(place, kid));
     return new Feeder(place, around, keeper, new Means(couriers, MOST_KNOWN));
   }
 
-  private static Courier courier(FeedTarget target, String client, FeedSurroundings around) {
-    return target.address().isBroker()
-        ? new MqttCourier(target, client, around.clock())
-        : new HttpsCourier(target);
+  private static Courier courier(FeedTarget target, String client) {
+    return target.address().isBroker() ? new MqttCourier(target, client) : new HttpsCourier(target);
   }
 
   /**

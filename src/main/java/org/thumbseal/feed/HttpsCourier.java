@@ -42,7 +42,7 @@ final class HttpsCourier implements Courier {
     this.patience = patience;
     this.client =
         HttpClient.newBuilder()
-            .sslContext(target.tls())
+            .sslContext(target.tls().context())
             .version(HttpClient.Version.HTTP_1_1)
             .followRedirects(HttpClient.Redirect.NEVER)
             .connectTimeout(patience)

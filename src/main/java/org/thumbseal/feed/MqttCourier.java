@@ -1,9 +1,7 @@
 package org.thumbseal.feed;
 
-import java.io.IOException;
-import java.util.Optional;
+import java.time.Duration;
 import org.jspecify.annotations.Nullable;
-import org.thumbseal.link.HostClock;
 
 /**
  * Brings documents to a broker: connects for the first, keeps the connection until all are sent.
@@ -11,32 +9,36 @@ import org.thumbseal.link.HostClock;
 final class MqttCourier implements Courier {
   private final FeedTarget target;
   private final String client;
-  private final HostClock clock;
+  private final Duration patience;
   private @Nullable MqttConnection connection;
 
-  MqttCourier(FeedTarget target, String client, HostClock clock) {
+  MqttCourier(FeedTarget target, String client) {
+    this(target, client, MqttConnection.PATIENCE);
+  }
+
+  MqttCourier(FeedTarget target, String client, Duration patience) {
     this.target = target;
     this.client = client;
-    this.clock = clock;
+    this.patience = patience;
   }
 
   @Override
-  public Answer deliver(Parcel parcel) {
+  public Answer deliver(Parcel parcel) throws InterruptedException {
     try {
-      Optional<MqttReply> reply = connected().publish(topic(parcel.label()), parcel);
-      return reply
-          .map(this::answer)
-          .orElse(new Answer.Refused("the broker " + MqttReason.text(MqttReason.PACKET_TOO_LARGE)));
-    } catch (IOException e) {
-      rest();
-      return new Answer.Trouble(NetworkTrouble.text(e));
+      return answer(connected().publish(topic(parcel.label()), parcel));
+    } catch (MqttTrouble e) {
+      Answer answer = e.answer();
+      if (answer instanceof Answer.Trouble) {
+        rest();
+      }
+      return answer;
     }
   }
 
-  private MqttConnection connected() throws IOException {
+  private MqttConnection connected() throws MqttTrouble, InterruptedException {
     MqttConnection there = connection;
-    if (there == null) {
-      there = MqttConnection.open(target, client, clock);
+    if (there == null || !there.isOpen()) {
+      there = MqttConnection.open(target, client, patience);
       connection = there;
     }
     return there;
@@ -46,18 +48,8 @@ final class MqttCourier implements Courier {
     return target.topic() + "/" + SafeName.of(label.kind()) + "/" + SafeName.of(label.subject());
   }
 
-  private Answer answer(MqttReply reply) {
-    if (reply.type() == MqttPackets.DISCONNECT) {
-      rest();
-    }
-    String why = "the broker " + reply.text();
-    if (MqttReason.isOfMessage(reply.reason())) {
-      return new Answer.Refused(why);
-    }
-    if (!reply.isGood() || reply.type() == MqttPackets.DISCONNECT) {
-      return new Answer.Trouble(why);
-    }
-    return reply.reason() == MqttReason.NO_MATCHING_SUBSCRIBERS && target.needsSubscriber()
+  private Answer answer(int reason) {
+    return reason == MqttReason.NO_MATCHING_SUBSCRIBERS && target.needsSubscriber()
         ? new Answer.Trouble(
             "nobody has subscribed, and the broker would drop it; subscribe to "
                 + target.topic()

@@ -8,6 +8,7 @@ final class MqttReason {
   static final int TOPIC_NAME_INVALID = 0x90;
   static final int PACKET_TOO_LARGE = 0x95;
   static final int PAYLOAD_FORMAT_INVALID = 0x99;
+  static final int QOS_NOT_SUPPORTED = 0x9b;
 
   private MqttReason() {}
 
@@ -35,7 +36,7 @@ final class MqttReason {
       case PACKET_TOO_LARGE -> "does not take a message as large as this";
       case 0x97 -> "has no room: a quota is exceeded";
       case PAYLOAD_FORMAT_INVALID -> "does not take this content";
-      case 0x9b -> "does not acknowledge messages (QoS 1); enable it there";
+      case QOS_NOT_SUPPORTED -> "does not acknowledge messages (QoS 1); enable it there";
       case 0x9c, 0x9d -> "has moved; name its new address";
       default -> String.format(Locale.ROOT, "answers with reason 0x%02X", reason);
     };

@@ -28,9 +28,7 @@ final class NetworkTrouble {
     if (e instanceof ConnectException || e instanceof NoRouteToHostException) {
       return "cannot be reached: " + reason(e);
     }
-    return e instanceof MqttConnection.NotLetIn
-        ? reason(e)
-        : "the connection was lost: " + reason(e);
+    return "the connection was lost: " + reason(e);
   }
 
   private static String tls(SSLException e) {

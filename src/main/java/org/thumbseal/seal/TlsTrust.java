@@ -14,14 +14,19 @@ import java.security.cert.CertificateFactory;
 import java.util.Collection;
 import java.util.Optional;
 import javax.net.ssl.SSLContext;
-import javax.net.ssl.TrustManager;
 import javax.net.ssl.TrustManagerFactory;
 
 /** Whose certificates a TLS connection accepts; names are checked by those who connect. */
 public final class TlsTrust {
   private static final int LARGEST_FILE = 1 << 20;
 
-  private TlsTrust() {}
+  private final SSLContext context;
+  private final Optional<TrustManagerFactory> managers;
+
+  private TlsTrust(SSLContext context, Optional<TrustManagerFactory> managers) {
+    this.context = context;
+    this.managers = managers;
+  }
 
   /**
    * Accepts what these authorities have signed, and nothing else.
@@ -29,17 +34,17 @@ public final class TlsTrust {
    * @param authorities file of one or more certificates in PEM; absent: those that Java knows
    * @throws KeyException if the file cannot be read or holds no certificate
    */
-  public static SSLContext context(Optional<Path> authorities) throws KeyException {
+  public static TlsTrust of(Optional<Path> authorities) throws KeyException {
     try {
       return authorities.isEmpty()
-          ? SSLContext.getDefault()
-          : context(authorities.get(), certificates(authorities.get()));
+          ? new TlsTrust(SSLContext.getDefault(), Optional.empty())
+          : of(authorities.get(), certificates(authorities.get()));
     } catch (GeneralSecurityException | IOException e) {
       throw KeyException.machine("TLS cannot be set up on this Java: " + e.getMessage());
     }
   }
 
-  private static SSLContext context(Path file, Collection<? extends Certificate> authorities)
+  private static TlsTrust of(Path file, Collection<? extends Certificate> authorities)
       throws GeneralSecurityException, IOException, KeyException {
     if (authorities.isEmpty()) {
       throw new KeyException(file + ": holds no certificate; name one in PEM form");
@@ -53,10 +58,19 @@ public final class TlsTrust {
     TrustManagerFactory factory =
         TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
     factory.init(store);
-    TrustManager[] managers = factory.getTrustManagers();
     SSLContext context = SSLContext.getInstance("TLS");
-    context.init(null, managers, null);
+    context.init(null, factory.getTrustManagers(), null);
+    return new TlsTrust(context, Optional.of(factory));
+  }
+
+  /** For what speaks TLS by the JDK. */
+  public SSLContext context() {
     return context;
+  }
+
+  /** For what makes a context of its own; absent: those of Java. */
+  public Optional<TrustManagerFactory> managers() {
+    return managers;
   }
 
   private static Collection<? extends Certificate> certificates(Path file) throws KeyException {

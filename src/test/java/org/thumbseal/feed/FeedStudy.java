@@ -8,9 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import javax.net.ssl.SSLContext;
 import org.thumbseal.cli.Main;
 import org.thumbseal.link.HostClock;
+import org.thumbseal.seal.TlsTrust;
 
 /**
  * Kills a sending program again and again while it sends to a real broker, and counts what arrives
@@ -138,7 +138,7 @@ public final class FeedStudy {
             FeedAddress.parse(address()),
             FeedTarget.STANDARD_TOPIC,
             Optional.empty(),
-            SSLContext.getDefault(),
+            TlsTrust.of(Optional.empty()),
             true);
     return Feeder.state(from.place(), to).waiting();
   }

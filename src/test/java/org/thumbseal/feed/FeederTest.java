@@ -11,7 +11,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import javax.net.ssl.SSLContext;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.thumbseal.archive.Archive;
@@ -20,6 +19,7 @@ import org.thumbseal.json.ExampleDocument;
 import org.thumbseal.json.Json;
 import org.thumbseal.link.ManualClock;
 import org.thumbseal.seal.SigningKey;
+import org.thumbseal.seal.TlsTrust;
 import org.thumbseal.seal.TrustStore;
 
 /** Rounds over a real directory, with the other side in memory. */
@@ -35,7 +35,7 @@ class FeederTest {
 
   private static FeedTarget target(String address) throws Exception {
     return new FeedTarget(
-        FeedAddress.parse(address), "t", Optional.empty(), SSLContext.getDefault(), true);
+        FeedAddress.parse(address), "t", Optional.empty(), TlsTrust.of(Optional.empty()), true);
   }
 
   private Feeder open(SentDocuments from, FeedBegin begin, int most) throws Exception {

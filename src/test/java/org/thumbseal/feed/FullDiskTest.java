@@ -9,7 +9,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import javax.net.ssl.SSLContext;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -18,6 +17,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.thumbseal.cli.SmallDisk;
 import org.thumbseal.link.ManualClock;
+import org.thumbseal.seal.TlsTrust;
 
 /** What becomes of an outbox whose disk, of 64 KiB, is full. */
 @EnabledOnOs(value = OS.LINUX, disabledReason = "skipped: disks are mounted as on Linux")
@@ -48,7 +48,7 @@ class FullDiskTest {
             FeedAddress.parse("mqtts://broker.example"),
             "t",
             Optional.empty(),
-            SSLContext.getDefault(),
+            TlsTrust.of(Optional.empty()),
             true);
     OutboxKeeper keeper = OutboxKeeper.open(place, target, FeedBegin.GO_ON, around);
     return new Feeder(place, around, keeper, new Feeder.Means(kid -> receiver, Feeder.MOST_KNOWN));

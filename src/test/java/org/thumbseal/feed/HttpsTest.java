@@ -103,7 +103,7 @@ class HttpsTest {
   private FeedTarget target(Optional<Login> login, Optional<Path> ca) throws Exception {
     FeedAddress address =
         FeedAddress.parse("https://127.0.0.1:" + server.getAddress().getPort() + "/logbook/in/");
-    return new FeedTarget(address, "thumbseal", login, TlsTrust.context(ca), true);
+    return new FeedTarget(address, "thumbseal", login, TlsTrust.of(ca), true);
   }
 
   private FeedTarget target() throws Exception {

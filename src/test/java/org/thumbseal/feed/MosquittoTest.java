@@ -31,8 +31,7 @@ class MosquittoTest {
 
   private static FeedTarget target(String address, Optional<Login> login, Optional<Path> ca)
       throws Exception {
-    return new FeedTarget(
-        FeedAddress.parse(address), "thumbseal", login, TlsTrust.context(ca), true);
+    return new FeedTarget(FeedAddress.parse(address), "thumbseal", login, TlsTrust.of(ca), true);
   }
 
   private Feeder open(SentDocuments from, FeedTarget to) throws FeedException {
