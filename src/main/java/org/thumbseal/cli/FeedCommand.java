@@ -16,6 +16,7 @@ import org.thumbseal.feed.FeedState;
 import org.thumbseal.feed.FeedSurroundings;
 import org.thumbseal.feed.FeedTarget;
 import org.thumbseal.feed.Feeder;
+import org.thumbseal.feed.RetryPlan;
 import org.thumbseal.json.Printable;
 import org.thumbseal.link.HostClock;
 import picocli.CommandLine.Command;
@@ -136,7 +137,7 @@ final class FeedCommand implements Callable<Integer> {
 
   private int once(Feeder feeder) throws FeedException {
     try {
-      Feeder.Round round = feeder.round();
+      Feeder.Round round = feeder.stubbornRound(RetryPlan.STANDARD);
       FeedState state = feeder.state();
       tell(state);
       if (!round.trouble().isEmpty()) {

@@ -132,6 +132,30 @@ public final class Feeder implements AutoCloseable {
     return new Round(keeper.acknowledged() - before, trouble);
   }
 
+  /**
+   * Rounds, until what fails has been tried so often that it can be held against the next; for one
+   * who has no time to come again.
+   */
+  public Round stubbornRound(RetryPlan retry) throws InterruptedException {
+    Round round = round();
+    long sent = round.sent();
+    int last = 0;
+    while (isWorthAnother(round, last)) {
+      last = failures;
+      around.clock().pause(retry.after(failures, 0));
+      round = round();
+      sent += round.sent();
+    }
+    return new Round(sent, round.trouble());
+  }
+
+  private boolean isWorthAnother(Round round, int last) {
+    return !round.trouble().isEmpty()
+        && failures != last
+        && failures < SUSPICIOUS
+        && outbox.afterNext().isPresent();
+  }
+
   private void settle(String trouble) {
     boolean empty = trouble.isEmpty() && outbox.next().isEmpty();
     keeper.change(s -> empty ? s.empty() : s.waitingSince(around.clock().wall()));

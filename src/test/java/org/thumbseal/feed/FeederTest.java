@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.thumbseal.archive.Archive;
@@ -156,6 +157,36 @@ class FeederTest {
     assertThat(receiver.arrivals())
         .containsExactly(SentDocuments.id(1), SentDocuments.id(3), SentDocuments.id(4));
     assertThat(feeder.state().refused()).isEqualTo(1);
+  }
+
+  /** Two of them, for one who comes once. */
+  @Test
+  void whoComesOnceTriesAsOften() throws Exception {
+    SentDocuments from = SentDocuments.in(folder, 5);
+    Set<String> bad = Set.of(SentDocuments.id(2), SentDocuments.id(4));
+    receiver.answering(
+        id ->
+            bad.contains(id)
+                ? new Answer.Trouble("the answer is HTTP 500")
+                : new Answer.Accepted());
+    Feeder feeder = open(from);
+    assertThat(feeder.stubbornRound(RetryPlan.STANDARD)).isEqualTo(new Feeder.Round(3, ""));
+    assertThat(receiver.arrivals())
+        .containsExactly(SentDocuments.id(1), SentDocuments.id(3), SentDocuments.id(5));
+    assertThat(feeder.state().refused()).isEqualTo(2);
+  }
+
+  @Test
+  void whoComesOnceDoesNotTryForEver() throws Exception {
+    SentDocuments from = SentDocuments.in(folder, 3);
+    receiver.answering(id -> new Answer.Trouble("the answer is HTTP 500"));
+    Instant begun = clock.wall();
+    Feeder feeder = open(from);
+    assertThat(feeder.stubbornRound(RetryPlan.STANDARD))
+        .isEqualTo(new Feeder.Round(0, "the answer is HTTP 500"));
+    assertThat(feeder.state().waiting()).isEqualTo(3);
+    // Half of 1, 2, 4 and 8 s.
+    assertThat(Duration.between(begun, clock.wall())).isEqualTo(Duration.ofMillis(7500));
   }
 
   @Test
