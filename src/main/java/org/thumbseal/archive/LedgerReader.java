@@ -3,14 +3,12 @@ package org.thumbseal.archive;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableMap;
 import java.util.Optional;
-import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seal.ChainEnd;
@@ -111,40 +109,44 @@ public final class LedgerReader {
    * @throws ArchiveException if the directory cannot be read
    */
   public List<Sequenced> find(Wanted wanted, int most, Runnable breather) throws ArchiveException {
-    Map<String, NavigableMap<Long, Sequenced>> found = new HashMap<>();
+    LedgerSearch search = new LedgerSearch(wanted, most);
+    look(search, Comparator.naturalOrder(), () -> false, breather);
+    return search.found();
+  }
+
+  /**
+   * Looks for a few that were sealed last: from the latest name on, which begins with an instant,
+   * until it has all of them; where they lie elsewhere, through the whole directory.
+   *
+   * @param wanted tells what to take
+   * @param all how many it must be
+   * @param breather is run after each file
+   * @return in the order of each chain
+   * @throws ArchiveException if the directory cannot be read
+   */
+  public List<Sequenced> findLatest(Wanted wanted, int all, Runnable breather)
+      throws ArchiveException {
+    LedgerSearch search = new LedgerSearch(wanted, all);
+    look(search, Comparator.reverseOrder(), () -> search.holds(all), breather);
+    return search.found();
+  }
+
+  private void look(
+      LedgerSearch search, Comparator<String> order, BooleanSupplier enough, Runnable breather)
+      throws ArchiveException {
     try {
-      for (Path folder : directory.folders()) {
-        for (String name : directory.read(folder).documents()) {
-          place(folder.resolve(name))
-              .filter(p -> wanted.wants(p.kid(), p.sequence()))
-              .ifPresent(p -> add(found.computeIfAbsent(p.kid(), k -> new TreeMap<>()), p, most));
+      Comparator<Path> alike = Comparator.comparing(Path::toString, order);
+      for (Path folder : directory.folders().stream().sorted(alike).toList()) {
+        for (String name : directory.read(folder).documents().stream().sorted(order).toList()) {
+          place(folder.resolve(name)).ifPresent(search::offer);
           breather.run();
+          if (enough.getAsBoolean()) {
+            return;
+          }
         }
       }
     } catch (IOException e) {
       throw new ArchiveException(directory.path() + ": " + ArchiveException.reading(e));
-    }
-    List<Sequenced> all = new ArrayList<>();
-    found.values().forEach(chain -> all.addAll(chain.values()));
-    return all;
-  }
-
-  /** Of two files that claim one place, that with an intact seal has it. */
-  private static void add(NavigableMap<Long, Sequenced> chain, Sequenced place, int most) {
-    Sequenced there = chain.get(place.sequence());
-    if (there == null || (!isIntact(there.file()) && isIntact(place.file()))) {
-      chain.put(place.sequence(), place);
-    }
-    if (chain.size() > most) {
-      chain.pollLastEntry();
-    }
-  }
-
-  private static boolean isIntact(Path file) {
-    try {
-      return SEALS.check(JsonGate.read(file)).intact();
-    } catch (JsonRefusedException e) {
-      return false;
     }
   }
 }

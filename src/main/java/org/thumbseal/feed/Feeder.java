@@ -18,8 +18,11 @@ import org.thumbseal.seal.Sha256;
  * one thread; {@link #state} for any.
  */
 public final class Feeder implements AutoCloseable {
-  /** So many of a chain are known at a time: enough, and memory has an end. */
-  static final int MOST_KNOWN = 10_000;
+  /** So many of a chain are known at a time: some twenty megabytes at most. */
+  static final int MOST_KNOWN = 50_000;
+
+  /** So many are looked for from the end on. */
+  private static final int FEW = 1000;
 
   /** Beyond that it is not the documents. */
   static final int MOST_REFUSED = 100;
@@ -205,13 +208,21 @@ public final class Feeder implements AutoCloseable {
     List<Sequenced> found = behind == 1 && !missing ? last(now) : List.of();
     if (found.isEmpty()) {
       lookedForMissing = true;
-      found = reader.find((kid, n) -> isDue(now, kid, n), most, around::breathe);
+      found = search(now, behind);
     }
     outbox.found(found);
     if (found.isEmpty()) {
       settleWithout(now);
     }
     return !found.isEmpty();
+  }
+
+  /** A few that wait are as a rule the last of many thousands, which need not be opened then. */
+  private List<Sequenced> search(LedgerReader.Ends now, long behind) throws ArchiveException {
+    LedgerReader.Wanted due = (kid, n) -> isDue(now, kid, n);
+    return behind > 0 && behind <= Math.min(FEW, most) && !outbox.progress().hasMissing()
+        ? reader.findLatest(due, (int) behind, around::breathe)
+        : reader.find(due, most, around::breathe);
   }
 
   /** What the head does not name yet is not in the ledger yet. */

@@ -15,7 +15,9 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.thumbseal.archive.Archive;
+import org.thumbseal.archive.LedgerReader;
 import org.thumbseal.archive.Sealer;
+import org.thumbseal.archive.Sequenced;
 import org.thumbseal.json.ExampleDocument;
 import org.thumbseal.json.Json;
 import org.thumbseal.link.ManualClock;
@@ -232,6 +234,28 @@ class FeederTest {
     Files.move(away.resolve("last"), last);
     sendAll(from);
     assertThat(receiver.arrivals()).hasSize(4).endsWith(SentDocuments.id(4));
+  }
+
+  /** Those that wait are the last, and the thousands before them are not opened. */
+  @Test
+  void aFewThatWaitAreFoundFromTheEnd() throws Exception {
+    SentDocuments from = SentDocuments.in(folder.resolve("r"), 30);
+    sendAll(from);
+    from.add(31);
+    Path last = from.add(32);
+    int[] opened = {0};
+    var reader = new LedgerReader(from.path());
+    assertThat(reader.findLatest((kid, n) -> n > 30, 2, () -> opened[0]++))
+        .extracting(Sequenced::sequence)
+        .containsExactly(31L, 32L);
+    assertThat(opened[0]).isEqualTo(2);
+    String sound = Files.readString(last);
+    Files.writeString(last.resolveSibling("z.json"), sound.replace("\"pass\"", "\"fail\""));
+    assertThat(reader.findLatest((kid, n) -> n > 30, 2, () -> {}))
+        .extracting(Sequenced::file)
+        .contains(last);
+    sendAll(from);
+    assertThat(receiver.arrivals()).isEqualTo(SentDocuments.ids(32));
   }
 
   @Test
