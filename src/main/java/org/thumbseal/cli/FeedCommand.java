@@ -117,8 +117,7 @@ final class FeedCommand implements Callable<Integer> {
   }
 
   private FeedPlace place() {
-    Path folder = outbox;
-    return folder == null ? FeedPlace.in(results) : new FeedPlace(results, folder);
+    return FeedTargets.place(results, Optional.ofNullable(outbox));
   }
 
   private int feed(FeedTarget target) throws FeedException {

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.thumbseal.feed.FeedAddress;
 import org.thumbseal.feed.FeedException;
+import org.thumbseal.feed.FeedPlace;
 import org.thumbseal.feed.FeedTarget;
 import org.thumbseal.seal.KeyException;
 import org.thumbseal.seal.Login;
@@ -49,6 +50,11 @@ final class FeedTargets {
     } catch (KeyException e) {
       throw Failure.of(e);
     }
+  }
+
+  /** With the outbox that was named; else the one in the results directory. */
+  static FeedPlace place(Path results, Optional<Path> outbox) {
+    return outbox.map(folder -> new FeedPlace(results, folder)).orElse(FeedPlace.in(results));
   }
 
   /** Says what a person should know who sends there. */

@@ -111,7 +111,7 @@ final class WatchCommand implements Callable<Integer> {
           };
       WarmUp.start();
       base.follow(results, calibrations.trusted(storing.keyFile()));
-      feed.follow(results);
+      feed.follow(feeding.place(results));
       try {
         return Orderly.run(bench, () -> closeAll(close, archive));
       } finally {

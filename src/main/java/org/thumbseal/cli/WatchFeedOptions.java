@@ -3,6 +3,7 @@ package org.thumbseal.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.thumbseal.feed.FeedPlace;
 import org.thumbseal.feed.FeedTarget;
 import picocli.CommandLine.Option;
 
@@ -34,11 +35,28 @@ final class WatchFeedOptions {
       description = "certificates (PEM) of the authorities to accept there. Default: those of Java")
   private @Nullable Path authorities;
 
+  @Option(
+      names = "--feed-outbox",
+      paramLabel = "DIR",
+      description = "where is kept what was acknowledged. Default: .feed in the results directory")
+  private @Nullable Path outbox;
+
+  @Option(
+      names = "--feed-without-subscriber",
+      description =
+          "a document is sent also where the broker says that nobody has subscribed; else it waits")
+  private boolean withoutSubscriber;
+
+  /** Where documents of this directory come from, and where is kept how far they are sent. */
+  FeedPlace place(Path results) {
+    return FeedTargets.place(results, Optional.ofNullable(outbox));
+  }
+
   /** The target, if there is one. */
   Optional<FeedTarget> target() {
     String given = address;
     if (given == null) {
-      if (topic != null || credentials != null || authorities != null) {
+      if (saysHow()) {
         throw Failure.usage("--feed-... says how to send; say where to with --feed URL");
       }
       return Optional.empty();
@@ -50,6 +68,14 @@ final class WatchFeedOptions {
                 Optional.ofNullable(topic),
                 Optional.ofNullable(credentials),
                 Optional.ofNullable(authorities),
-                true)));
+                !withoutSubscriber)));
+  }
+
+  private boolean saysHow() {
+    return topic != null
+        || credentials != null
+        || authorities != null
+        || outbox != null
+        || withoutSubscriber;
   }
 }

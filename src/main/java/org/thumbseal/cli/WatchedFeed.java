@@ -1,6 +1,5 @@
 package org.thumbseal.cli;
 
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -37,15 +36,15 @@ final class WatchedFeed {
         : new BenchListeners(List.of(others, new WhenStored(this::stored)));
   }
 
-  /** Begins to send what lies in a directory, and what is stored there from now on. */
-  void follow(Path results) {
+  /** Begins to send what lies there, and what is stored there from now on. */
+  void follow(FeedPlace place) {
     FeedSurroundings around = new FeedSurroundings(HostClock.system(), printer::notice, BREATH);
     var rhythm = FeedFollower.Rhythm.standard(new SplittableRandom()::nextDouble);
     follower =
         target.map(
             to ->
                 FeedFollower.start(
-                    () -> Feeder.open(FeedPlace.in(results), to, FeedBegin.GO_ON, around),
+                    () -> Feeder.open(place, to, FeedBegin.GO_ON, around),
                     rhythm,
                     around));
   }

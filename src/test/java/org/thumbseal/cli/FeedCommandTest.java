@@ -15,6 +15,7 @@ import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.thumbseal.feed.TestBroker;
 
 /** The command {@code feed} as it is typed, and {@code watch --feed}. */
@@ -65,10 +66,10 @@ class FeedCommandTest {
     assertThat(results.resolve(".feed")).doesNotExist();
   }
 
-  @Test
-  void aWatchThatSaysHowToSendAndNotWhereTo() {
-    CommandRun run =
-        CommandRun.of("watch", "--port", "sim:sound", "--feed-topic", "a", "--key", key);
+  @ParameterizedTest
+  @ValueSource(strings = {"--feed-topic=a", "--feed-outbox=o", "--feed-without-subscriber"})
+  void aWatchThatSaysHowToSendAndNotWhereTo(String option) {
+    CommandRun run = CommandRun.of("watch", "--port", "sim:sound", option, "--key", key);
     assertThat(run.err()).startsWith("thumbseal: --feed-... says how to send; say where to");
     assertThat(run.code()).isEqualTo(2);
   }
@@ -164,6 +165,8 @@ class FeedCommandTest {
         "--page",
         "off",
         "--feed",
-        broker.address());
+        broker.address(),
+        "--feed-outbox",
+        folder.resolve("outbox"));
   }
 }
