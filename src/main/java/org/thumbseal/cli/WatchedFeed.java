@@ -44,9 +44,7 @@ final class WatchedFeed {
         target.map(
             to ->
                 FeedFollower.start(
-                    () -> Feeder.open(place, to, FeedBegin.GO_ON, around),
-                    rhythm,
-                    around));
+                    () -> Feeder.open(place, to, FeedBegin.GO_ON, around), rhythm, around));
   }
 
   /** For the line about health. */
