@@ -44,11 +44,16 @@ final class Points {
   }
 
   Points from(int first) {
+    return between(first, size());
+  }
+
+  /** Those from one to another, the other not. */
+  Points between(int first, int end) {
     return new Points(
-        Arrays.copyOfRange(days, first, days.length),
-        Arrays.copyOfRange(values, first, values.length),
-        Arrays.copyOfRange(sensors, first, sensors.length),
-        Arrays.copyOfRange(common, first, common.length));
+        Arrays.copyOfRange(days, first, end),
+        Arrays.copyOfRange(values, first, end),
+        Arrays.copyOfRange(sensors, first, end),
+        Arrays.copyOfRange(common, first, end));
   }
 
   /** The points of each sensor by themselves. */
@@ -105,6 +110,10 @@ final class Points {
   double level(double slope) {
     return Median.of(
         IntStream.range(0, size()).mapToDouble(i -> values[i] - slope * days[i]).toArray());
+  }
+
+  double meanDay() {
+    return Arrays.stream(days).average().orElse(0);
   }
 
   double middleDay() {

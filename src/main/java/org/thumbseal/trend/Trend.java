@@ -25,7 +25,11 @@ public record Trend(List<Step> steps, Optional<TrendLine> line, Optional<Silence
     Points tail = breaks.tail();
     int tests = comparable(tail);
     if (tests < rules.leastTests()) {
-      return silent(breaks, Silence.TOO_FEW);
+      return breaks
+          .lives()
+          .line(rules)
+          .map(line -> new Trend(breaks.steps(), Optional.of(line), Optional.empty()))
+          .orElseGet(() -> silent(breaks, Silence.TOO_FEW));
     }
     if (tail.span() < rules.leastDays()) {
       return silent(breaks, Silence.TOO_SHORT);
@@ -48,14 +52,10 @@ public record Trend(List<Step> steps, Optional<TrendLine> line, Optional<Silence
   private static TrendLine line(Points tail, TrendRules rules, double chance) {
     TheilSen line = TheilSen.of(tail, rules.confidence());
     Points level = tail.levelled(line.slope());
-    double pivot = level.middleDay();
-    double beginning = level.level(line.slope());
-    return new TrendLine(
-        new TrendLine.Base(level.day(0), level.day(level.size() - 1), level.size()),
-        pivot,
-        beginning + line.slope() * pivot,
+    return TrendLine.through(
+        level,
         new TrendLine.Slope(line.slope(), line.low(), line.high()),
-        scatter(level, beginning, line.slope()),
+        scatter(level, level.level(line.slope()), line.slope()),
         chance);
   }
 

@@ -34,6 +34,18 @@ public record TrendLine(
   /** One test in twenty lies beyond, on one side. */
   private static final double ONE_SIDED = 1.6448536269514722;
 
+  /** Through values of one level of sensor, by the median of what the slope leaves. */
+  static TrendLine through(Points level, Slope slope, double scatter, double chance) {
+    double pivot = level.middleDay();
+    return new TrendLine(
+        new Base(level.day(0), level.day(level.size() - 1), level.size()),
+        pivot,
+        level.level(slope.value()) + slope.value() * pivot,
+        slope,
+        scatter,
+        chance);
+  }
+
   /** The line on a day. */
   public double at(double day) {
     return level + slope.value() * (day - pivot);
