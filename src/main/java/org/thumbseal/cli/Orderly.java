@@ -2,6 +2,7 @@ package org.thumbseal.cli;
 
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.IntUnaryOperator;
 
 /**
  * Lets a bench finish the write in hand when the process is told to stop, and exit with the bench's
@@ -13,10 +14,11 @@ final class Orderly {
   /**
    * Runs a bench to its end.
    *
-   * @param release what has to be let go before the process ends
+   * @param release lets go what has to be before the process ends by a signal, and turns the bench's
+   *     exit code into that of the process
    * @return the exit code, where the bench ended by itself
    */
-  static int run(Bench bench, Runnable release) {
+  static int run(Bench bench, IntUnaryOperator release) {
     CompletableFuture<Integer> ended = new CompletableFuture<>();
     Thread hook = new Thread(() -> stop(bench, ended, release), "stop");
     Runtime.getRuntime().addShutdownHook(hook);
@@ -38,11 +40,11 @@ final class Orderly {
   }
 
   /** A process that ends by a signal has the signal as its exit code unless it is halted. */
-  private static void stop(Bench bench, CompletableFuture<Integer> ended, Runnable release) {
+  private static void stop(Bench bench, CompletableFuture<Integer> ended, IntUnaryOperator release) {
     bench.requestStop();
     int code = ended.join();
     try {
-      release.run();
+      code = release.applyAsInt(code);
     } finally {
       Runtime.getRuntime().halt(code);
     }

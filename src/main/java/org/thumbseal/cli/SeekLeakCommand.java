@@ -158,7 +158,7 @@ final class SeekLeakCommand implements Callable<Integer> {
       listener.whenOver(bench::requestStop);
       SearchWords.CAUTIONS.forEach(this::say);
       search.advise();
-      int code = Orderly.run(bench, () -> interrupted(search, archive));
+      int code = Orderly.run(bench, ended -> interrupted(ended, search, archive));
       if (search.conclusion().isEmpty()) {
         unfinished(search);
         return Math.max(code, ExitCode.NOT_PASSED);
@@ -179,9 +179,10 @@ final class SeekLeakCommand implements Callable<Integer> {
                     calibrations.load(Optional.of(results), storing.keyFile(), err)));
   }
 
-  private void interrupted(GuidedSearch search, Archive archive) {
+  private int interrupted(int code, GuidedSearch search, Archive archive) {
     unfinished(search);
     storing.close(archive);
+    return Math.max(code, ExitCode.NOT_PASSED);
   }
 
   /** Nothing is lost: each test is sealed in a result of its own. */
@@ -192,7 +193,15 @@ final class SeekLeakCommand implements Callable<Integer> {
             : "the search is not finished; go on with: thumbseal seek-leak "
                 + pump()
                 + search.resumed()
+                + said()
                 + " --port P");
+  }
+
+  /** What was said of the search, so that whoever goes on need not remember it. */
+  private String said() {
+    String litres = searching.litres().map(l -> " --jar-l " + l).orElse("");
+    String where = storing.results().map(folder -> " --results " + folder).orElse("");
+    return litres + where;
   }
 
   private int answer(SealedSearch sealed, GuidedSearch search, Archive archive) {

@@ -95,7 +95,7 @@ final class TroubleCommand implements Callable<Integer> {
     if (dialogue.walk().outcome().isPresent()) {
       return;
     }
-    Thread hook = new Thread(() -> unfinished(dialogue), "unfinished");
+    Thread hook = new Thread(() -> interrupted(dialogue), "unfinished");
     Runtime.getRuntime().addShutdownHook(hook);
     try {
       dialogue.ask(new BufferedReader(new InputStreamReader(streams.in(), StandardCharsets.UTF_8)));
@@ -105,6 +105,15 @@ final class TroubleCommand implements Callable<Integer> {
       throw Failure.machine("the answers cannot be read: " + e.getMessage());
     } catch (IllegalStateException e) {
       throw Failure.notPassed("interrupted");
+    }
+  }
+
+  /** A process that ends by a signal has the signal as its exit code unless it is halted. */
+  private void interrupted(TroubleDialogue dialogue) {
+    try {
+      unfinished(dialogue);
+    } finally {
+      Runtime.getRuntime().halt(ExitCode.NOT_PASSED);
     }
   }
 

@@ -113,7 +113,7 @@ final class WatchCommand implements Callable<Integer> {
       base.follow(results, calibrations.trusted(storing.keyFile()));
       feed.follow(feeding.place(results));
       try {
-        return Orderly.run(bench, () -> closeAll(close, archive));
+        return Orderly.run(bench, code -> closed(code, close, archive));
       } finally {
         close.run();
       }
@@ -122,9 +122,10 @@ final class WatchCommand implements Callable<Integer> {
     }
   }
 
-  private void closeAll(Runnable page, Archive archive) {
+  private int closed(int code, Runnable page, Archive archive) {
     page.run();
     storing.close(archive);
+    return code;
   }
 
   private List<LinkAddress> addresses() {
