@@ -14,8 +14,8 @@ final class Orderly {
   /**
    * Runs a bench to its end.
    *
-   * @param release lets go what has to be before the process ends by a signal, and turns the bench's
-   *     exit code into that of the process
+   * @param release lets go what has to be before the process ends by a signal, and turns the
+   *     bench's exit code into that of the process
    * @return the exit code, where the bench ended by itself
    */
   static int run(Bench bench, IntUnaryOperator release) {
@@ -40,7 +40,8 @@ final class Orderly {
   }
 
   /** A process that ends by a signal has the signal as its exit code unless it is halted. */
-  private static void stop(Bench bench, CompletableFuture<Integer> ended, IntUnaryOperator release) {
+  private static void stop(
+      Bench bench, CompletableFuture<Integer> ended, IntUnaryOperator release) {
     bench.requestStop();
     int code = ended.join();
     try {

@@ -16,7 +16,9 @@ class InterruptedDialogueTest {
   private ProgramProcess start(String command, Object... more) throws Exception {
     Object[] args = new Object[6 + more.length];
     Path results = folder.resolve("results");
-    Object[] first = {command, "SP-014", "--results", results, "--key", folder.resolve("keys/k.pem")};
+    Object[] first = {
+      command, "SP-014", "--results", results, "--key", folder.resolve("keys/k.pem")
+    };
     System.arraycopy(first, 0, args, 0, first.length);
     System.arraycopy(more, 0, args, first.length, more.length);
     return ProgramProcess.start(folder, args);
@@ -24,8 +26,7 @@ class InterruptedDialogueTest {
 
   @Test
   void theGuideSaysHowToGoOn() throws Exception {
-    try (ProgramProcess guide =
-        start("trouble", "--by", "A. Nurse", "--answers", "yes,yes")) {
+    try (ProgramProcess guide = start("trouble", "--by", "A. Nurse", "--answers", "yes,yes")) {
       guide.awaitOut("CAUTION.");
       guide.signal("TERM");
 
