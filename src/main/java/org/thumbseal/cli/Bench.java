@@ -20,6 +20,7 @@ import org.thumbseal.daemon.ResultStore;
 import org.thumbseal.daemon.Surroundings;
 import org.thumbseal.daemon.TestRecorder;
 import org.thumbseal.daemon.Ticker;
+import org.thumbseal.guided.Sealing;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.link.Link;
 import org.thumbseal.link.LinkUnavailable;
@@ -64,6 +65,11 @@ final class Bench {
   /** Where people speak to the ports, by address. */
   Map<String, PortDesk> desks() {
     return desks;
+  }
+
+  /** Where a document goes that was made from no capture, while the ports go on. */
+  Sealing sealing() {
+    return store::seal;
   }
 
   /** Says this too, where it says how things are. */

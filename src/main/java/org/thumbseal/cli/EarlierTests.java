@@ -15,6 +15,7 @@ import org.thumbseal.archive.Corrections;
 import org.thumbseal.archive.Outcome;
 import org.thumbseal.archive.StoredResults;
 import org.thumbseal.archive.Verification;
+import org.thumbseal.guided.GuidedSearch;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.record.Standing;

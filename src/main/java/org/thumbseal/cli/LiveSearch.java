@@ -3,6 +3,7 @@ package org.thumbseal.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.thumbseal.guided.GuidedSearch;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.phase.Phase;

@@ -9,7 +9,11 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
+import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.daemon.OpenedLink;
+import org.thumbseal.guided.GuidedSearch;
+import org.thumbseal.guided.SealedSearch;
+import org.thumbseal.json.Canonical;
 import org.thumbseal.json.Printable;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.link.Link;
@@ -205,7 +209,17 @@ final class SeekLeakCommand implements Callable<Integer> {
   }
 
   private int answer(SealedSearch sealed, GuidedSearch search, Archive archive) {
-    return sealed.answer(search.state(), archive, new SealedSearch.Out(this::say, this::print));
+    try {
+      SealedSearch.Answer answer = sealed.seal(search.state(), archive::store);
+      say(pump() + ": " + answer.sentence());
+      say("  " + answer.advice());
+      say("  " + answer.stored().document());
+      print(Canonical.text(answer.stored().sealed()));
+      boolean tight = answer.found().verdict() == Conclusion.Verdict.TIGHT;
+      return tight ? ExitCode.GOOD : ExitCode.NOT_PASSED;
+    } catch (ArchiveException e) {
+      throw Failure.machine(String.valueOf(e.getMessage()));
+    }
   }
 
   private LinkAddress address(String text) {

@@ -36,6 +36,9 @@ final class WatchedPage {
     }
     String results = place.results().toAbsolutePath().normalize().getFileName().toString();
     return options.serve(
-        address.get(), new PageServer.Served(live, bench.desks(), clock, results), place);
+        address.get(),
+        new PageServer.Served(
+            live, bench.desks(), clock, new PageServer.Folder(results, bench.sealing())),
+        place);
   }
 }

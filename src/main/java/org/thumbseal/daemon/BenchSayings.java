@@ -5,11 +5,13 @@ import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.capture.CaptureHeader;
 import org.thumbseal.grade.Criteria;
 import org.thumbseal.grade.Verdict;
+import org.thumbseal.pipeline.GivenPump;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.pipeline.KnownPump;
 import org.thumbseal.pipeline.KnownPumps;
@@ -23,6 +25,7 @@ import org.thumbseal.visit.VisitFacts;
 final class BenchSayings {
   private GradingSettings settings;
   private Visit visit = Visit.NONE;
+  private Optional<String> sought = Optional.empty();
   private @Nullable SaidStart start;
 
   BenchSayings(GradingSettings settings) {
@@ -31,7 +34,14 @@ final class BenchSayings {
 
   /** As the next test is graded. */
   GradingSettings settings() {
-    return settings;
+    return sought.isEmpty()
+        ? settings
+        : settings.withCriteriaOf(sought).withPump(pump -> GivenPump.NONE);
+  }
+
+  /** The pump whose leak is sought; its tests bear its limits, but neither its name nor its jar. */
+  void seek(Optional<String> asset) {
+    sought = asset;
   }
 
   /** Looks whether more is known of pumps now; whether it is. */
@@ -67,7 +77,7 @@ final class BenchSayings {
 
   /** What holds now: the pump of the command line where nobody names another. */
   Visit visit() {
-    return new Visit(visit.asset().or(settings.pump()::asset), visit.checks());
+    return new Visit(visit.asset().or(settings().pump()::asset), visit.checks());
   }
 
   /** A visit ends with its result; what could not be judged has to be repeated. */
@@ -95,13 +105,13 @@ final class BenchSayings {
     settings.place().ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
     settings.place().altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
     Criteria.Equipment known = known();
-    settings
+    settings()
         .pump()
         .jarLitres()
         .or(known::jarLitres)
         .ifPresent(v -> facts.put("jar-l", v.toString()));
     known.ratedLitresPerMinute().ifPresent(v -> facts.put(CaptureHeader.RATED_SPEED, v.toString()));
-    if (settings.pump().pinched()) {
+    if (settings().pump().pinched()) {
       facts.put("pinched", "true");
     }
     facts.putAll(VisitFacts.of(visit()));

@@ -31,4 +31,15 @@ public interface PortDesk {
    * @return why there is no start, and nothing where there is one
    */
   Optional<StartRefusal> start(StartedBy by, Optional<String> asset);
+
+  /**
+   * Says that from now on the tests are parts of a search for the leak of a pump: made without the
+   * jar as often as not, they must not count as its monthly one, and so bear neither pump nor jar;
+   * they are graded by its limits. What was said of the pump on the bench is taken back.
+   *
+   * @param asset the pump; empty: the tests are again what they were before
+   * @return why not, within a test or where the pump must not be switched on; nothing where it is
+   *     so
+   */
+  Optional<StartRefusal> seek(Optional<String> asset);
 }

@@ -11,6 +11,7 @@ import org.thumbseal.json.ResultTree;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.record.ResultDocument;
 import org.tinylog.Logger;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Where the recorders of all ports put their results: one at a time, for the chain is one. What the
@@ -92,6 +93,15 @@ public final class ResultStore {
     }
     dropOldest();
     return stored;
+  }
+
+  /**
+   * Seals and stores a document that was made from no capture, at its turn among the results.
+   *
+   * @throws ArchiveException if it cannot be written; it does not wait for the disk as results do
+   */
+  public synchronized StoredResult seal(ObjectNode document) throws ArchiveException {
+    return archive.store(document);
   }
 
   /** Tries again what waits, if it is time, and says how things are, if it is time. */

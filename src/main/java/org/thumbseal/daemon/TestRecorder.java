@@ -154,6 +154,25 @@ public final class TestRecorder implements SessionHandler, PortDesk {
     return said.isPresent() ? Optional.empty() : Optional.of(StartRefusal.NOT_CONNECTED);
   }
 
+  @Override
+  public synchronized Optional<StartRefusal> seek(Optional<String> asset) {
+    if (asset.isPresent() && sayings.visit().forbidsMains()) {
+      return Optional.of(StartRefusal.MAINS_FORBIDDEN);
+    } else if (isWithinTest()) {
+      return Optional.of(StartRefusal.TEST_RUNNING);
+    }
+    sayings.seek(asset);
+    sayings.visit(Visit.NONE);
+    writeSayings();
+    tellSayings();
+    return Optional.empty();
+  }
+
+  private boolean isWithinTest() {
+    LiveStream stream = live;
+    return stream != null && (stream.isBusy() || stream.isBlocked());
+  }
+
   /** Where nobody says that a test begins, the pump that is switched on does. */
   private void testsBegin(LiveStream stream) {
     if (pumpOn && !stream.isBusy()) {
@@ -164,9 +183,7 @@ public final class TestRecorder implements SessionHandler, PortDesk {
 
   /** What is known of pumps changes between tests, never within one. */
   private void renew() {
-    LiveStream stream = live;
-    boolean within = stream != null && (stream.isBusy() || stream.isBlocked());
-    if (!within && sayings.renew(listener::notice)) {
+    if (!isWithinTest() && sayings.renew(listener::notice)) {
       writeSayings();
     }
   }

@@ -42,6 +42,9 @@ public final class StationTestReader {
   /** Marks of a jar: +-3 %, rectangular (common practice). */
   private static final double VOLUME = 0.03 / Math.sqrt(3);
 
+  /** The maximum is a mean over so much, s. */
+  private static final double SHORTEST_HOLD = 1;
+
   private static final double SECONDS_A_MINUTE = 60;
   private static final double MILLILITRES = 1_000;
 
@@ -83,8 +86,27 @@ public final class StationTestReader {
       throw new JsonRefusedException(
           "is invalid" + view.text("/reasons/0/text").map(why -> ": " + why).orElse(""));
     }
+    if (brokeOff()) {
+      throw new JsonRefusedException("broke off while the vacuum was still climbing");
+    }
     Air air = new Air(ambient(), withJar(speed()), decay());
     return new StationTest(place.station(), source, vacuum(), air);
+  }
+
+  /**
+   * A record that ends in the climb, for the sensor was pulled, has a highest vacuum but no
+   * maximum. Whatever came last looks like a hold for a moment: shorter than the mean that a
+   * maximum is, it is none.
+   */
+  private boolean brokeOff() {
+    List<DocumentView> phases = view.list("/test/phases");
+    if (phases.isEmpty()) {
+      return false;
+    }
+    DocumentView last = phases.get(phases.size() - 1);
+    double lasted = last.number("/end").orElse(0.0) - last.number("/start").orElse(0.0);
+    String phase = last.text("/phase").orElse("");
+    return phase.equals("rise") || (phase.equals("hold") && lasted < SHORTEST_HOLD);
   }
 
   /**

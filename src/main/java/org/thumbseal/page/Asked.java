@@ -28,6 +28,15 @@ final class Asked {
     return text(body, name).orElseThrow(() -> Refusal.badRequest("'" + name + "' is missing"));
   }
 
+  /** A whole number from 0 on. */
+  long count(String name) throws Refusal {
+    JsonNode value = body.get(name);
+    if (value == null || !value.isIntegralNumber() || !value.canConvertToLong()) {
+      throw Refusal.badRequest("'" + name + "' must be a whole number");
+    }
+    return value.longValue();
+  }
+
   private static Optional<String> text(JsonNode of, String name) throws Refusal {
     JsonNode value = of.get(name);
     if (value == null || value.isNull()) {

@@ -13,8 +13,18 @@ import tools.jackson.databind.node.ObjectNode;
 /** What can be done from the page: say which pump, what was looked at, and start. */
 final class Deeds {
   private final Map<String, Deed> byPath =
-      Map.of("/do/start", this::start, "/do/visit", this::visit, "/do/scan", this::scan);
+      Map.of(
+          "/do/start",
+          this::start,
+          "/do/visit",
+          this::visit,
+          "/do/scan",
+          this::scan,
+          "/do/search",
+          this::search);
+
   private final Map<String, PortDesk> desks;
+  private final PageSearches searches;
 
   /** Takes what was asked and gives the answer. */
   @FunctionalInterface
@@ -22,8 +32,9 @@ final class Deeds {
     ObjectNode take(Asked asked) throws Refusal;
   }
 
-  Deeds(Map<String, PortDesk> desks) {
+  Deeds(Map<String, PortDesk> desks, PageSearches searches) {
     this.desks = Map.copyOf(desks);
+    this.searches = searches;
   }
 
   boolean knows(String path) {
@@ -48,6 +59,7 @@ final class Deeds {
 
   private ObjectNode start(Asked asked) throws Refusal {
     PortDesk desk = desk(asked);
+    giveWay(desk, asked);
     StartedBy by = asked.isByCommand() ? StartedBy.COMMAND : StartedBy.PAGE;
     Optional<StartRefusal> refusal = desk.start(by, asked.asset());
     if (refusal.isPresent()) {
@@ -62,7 +74,33 @@ final class Deeds {
 
   private ObjectNode visit(Asked asked) throws Refusal {
     PortDesk desk = desk(asked);
+    giveWay(desk, asked);
     desk.visit(new Visit(asked.asset(), asked.checks()));
+    return Json.object();
+  }
+
+  /** The test of a pump that is named is none of a search, whose tests bear no name. */
+  private void giveWay(PortDesk desk, Asked asked) throws Refusal {
+    if (asked.asset().isPresent()) {
+      searches.giveWay(desk);
+    }
+  }
+
+  private ObjectNode search(Asked asked) throws Refusal {
+    PortDesk desk = desk(asked);
+    String what = asked.text("what");
+    switch (what) {
+      case "begin" ->
+          searches.begin(
+              desk, asked.asset().orElseThrow(() -> Refusal.badRequest("'asset' is missing")));
+      case "back" -> searches.back(desk, asked.count("step"));
+      case "forward" -> searches.forward(desk, asked.count("step"));
+      case "rest" -> searches.rest(desk, asked.count("step"));
+      case "go-on" -> searches.goOn(desk, asked.count("step"));
+      case "end" -> searches.end(desk, asked.count("step"));
+      case "seal" -> searches.seal(desk, asked.count("step"));
+      default -> throw Refusal.badRequest("a search knows no such deed");
+    }
     return Json.object();
   }
 

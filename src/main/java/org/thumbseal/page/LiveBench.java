@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.daemon.BenchListener;
+import org.thumbseal.daemon.BenchListeners;
 import org.thumbseal.daemon.PortState;
 import org.thumbseal.daemon.Started;
 import org.thumbseal.link.HostClock;
@@ -23,6 +24,7 @@ import org.thumbseal.pipeline.LiveStream;
 import org.thumbseal.record.ResultDocument;
 import org.thumbseal.sample.StreamEvent;
 import org.thumbseal.visit.Visit;
+import tools.jackson.databind.node.ObjectNode;
 
 /**
  * What happens at the ports, kept for the pages that look at it. Takes what the daemon tells, never
@@ -35,6 +37,8 @@ public final class LiveBench implements BenchListener {
   private final Deque<Notice> notices = new ArrayDeque<>();
   private final List<Runnable> wakers = new ArrayList<>();
   private final HostClock clock;
+  private final GradingSettings settings;
+  private volatile BenchListener searches = new BenchListeners(List.of());
   private long noticed;
   private volatile KnownPumps pumps;
 
@@ -47,6 +51,7 @@ public final class LiveBench implements BenchListener {
    */
   public LiveBench(List<String> names, GradingSettings settings, HostClock clock) {
     this.clock = clock;
+    this.settings = settings;
     this.pumps = settings.pumps();
     names.forEach(name -> ports.put(name, new LivePort(name, settings)));
   }
@@ -69,6 +74,25 @@ public final class LiveBench implements BenchListener {
 
   Collection<LivePort> ports() {
     return ports.values();
+  }
+
+  /** Tells the searches too what they need of what happens. */
+  void tellSearches(BenchListener listener) {
+    searches = listener;
+  }
+
+  /** What the pages show of the search at a port; empty where there is none. */
+  void search(String port, Optional<ObjectNode> tree) {
+    wakeAfter(port, live -> live.search(tree));
+  }
+
+  /** Volume of the jar of a pump, L, where anybody said it. */
+  Optional<Double> jarLitres(String asset) {
+    return pumps
+        .of(asset)
+        .flatMap(pump -> pump.equipment().jarLitres())
+        .or(settings.pump()::jarLitres)
+        .or(settings.criteria().equipment()::jarLitres);
   }
 
   /** The last notices, oldest first. */
@@ -102,17 +126,20 @@ public final class LiveBench implements BenchListener {
   @Override
   public void phase(String port, PhaseEvent.Entered phase) {
     wakeAfter(port, live -> live.phase(phase));
+    searches.phase(port, phase);
   }
 
   @Override
   public void graded(String port, ResultDocument result) {
     wakeAfter(port, live -> live.graded(result));
+    searches.graded(port, result);
   }
 
   @Override
   public void result(String port, ResultDocument result, Path file) {
     String name = file.getFileName().toString();
     wakeAfter(port, live -> live.stored(result.id(), name));
+    searches.result(port, result, file);
   }
 
   @Override
@@ -180,5 +207,6 @@ public final class LiveBench implements BenchListener {
   @Override
   public void closed(String port) {
     wakeAfter(port, LivePort::closed);
+    searches.closed(port);
   }
 }

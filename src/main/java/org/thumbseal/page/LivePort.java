@@ -52,6 +52,7 @@ final class LivePort {
   private Visit visit = Visit.NONE;
   private Optional<Started> started = Optional.empty();
   private @Nullable ObjectNode result;
+  private Optional<ObjectNode> search = Optional.empty();
 
   LivePort(String name, GradingSettings settings) {
     this.name = name;
@@ -153,8 +154,13 @@ final class LivePort {
     synchronized (this) {
       tree.put("seenAt", Decimals.round(seenAt(), 3)).put("stored", false);
       LineQuality.put(tree, "blockedAt", blockedAt, 4);
+      tree.put("ofSearch", document.asset().isEmpty() && isSought());
       result = tree;
     }
+  }
+
+  private boolean isSought() {
+    return search.filter(s -> s.path("standing").asString().equals("seeking")).isPresent();
   }
 
   /** The result is on the disk; one that was not graded in front of this page is not shown. */
@@ -169,6 +175,10 @@ final class LivePort {
     visit = now;
     started = start;
     withoutSensor();
+  }
+
+  synchronized void search(Optional<ObjectNode> tree) {
+    search = tree;
   }
 
   synchronized void pumps(KnownPumps now) {
@@ -206,6 +216,7 @@ final class LivePort {
     if (result != null) {
       node.set("result", result);
     }
+    search.ifPresent(tree -> node.set("search", tree));
     return node;
   }
 

@@ -11,6 +11,7 @@ import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import org.thumbseal.daemon.PortDesk;
+import org.thumbseal.guided.Sealing;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.seal.AccessToken;
 
@@ -54,10 +55,18 @@ public final class PageServer implements AutoCloseable {
    * @param bench what the pages show
    * @param desks where people speak to the ports, by address
    * @param clock the clocks of the daemon
-   * @param results name of the folder of results
+   * @param folder of results
    */
   public record Served(
-      LiveBench bench, Map<String, PortDesk> desks, HostClock clock, String results) {}
+      LiveBench bench, Map<String, PortDesk> desks, HostClock clock, Folder folder) {}
+
+  /**
+   * The folder of results.
+   *
+   * @param name without the folders around it
+   * @param sealing takes what is concluded on the page; from any thread
+   */
+  public record Folder(String name, Sealing sealing) {}
 
   private PageServer(HttpServer server, Publisher publisher, String url) {
     this.server = server;
@@ -87,9 +96,11 @@ public final class PageServer implements AutoCloseable {
       throw new IllegalArgumentException("a page for others needs a token");
     }
     HttpServer server = bind(address);
-    Publisher publisher = new Publisher(served.bench(), served.clock(), served.results());
+    Publisher publisher = new Publisher(served.bench(), served.clock(), served.folder().name());
+    PageSearches searches = new PageSearches(served);
+    served.bench().tellSearches(searches);
     Door door = new Door(bracketed(address.host()), token);
-    Deeds deeds = new Deeds(served.desks());
+    Deeds deeds = new Deeds(served.desks(), searches);
     PageServer page = new PageServer(server, publisher, url(address, server));
     server.createContext(
         "/", new Routes(door, deeds, new EventStreams(publisher, page.time), page.time));

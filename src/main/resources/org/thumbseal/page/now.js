@@ -1,17 +1,40 @@
 // The one sentence: what to do now, from what is known of a port. A pure function.
+import { foundIn, isSought } from "./seek.js";
 
 /** Quiet before the pump starts gives the zero; the open vacuum needs some seconds too. */
 export const QUIET_SECONDS = 5;
 
 /**
- * @returns {{key: string, hint?: string, said?: string, tone: "act"|"wait"|"stop"|"still"|"done"}}
+ * @returns {{key: string, values?: string[], hint?: string, said?: string, tone: "act"|"wait"|"stop"|"still"|"done"}}
  *   the words to say, and whether something is to be done, waited for or not done
  */
-export function whatNow(port, alive, judged) {
+export function whatNow(port, alive, judged, asking) {
   if (!alive) return { key: "now.stopped", hint: "hint.stopped", tone: "still" };
   if (!port) return { key: "now.no-port", tone: "still" };
   if (port.visit?.forbidsMains) return cord(port);
+  if (isSought(port)) return sought(port);
+  if (asking && ["none", "idle"].includes(port.phase)) return { key: "now.seek.read", hint: "hint.seek.read", tone: "stop" };
   return (judged && answered(port.result) ? gone(port) : link(port)) ?? blocked(port) ?? (judged ? verdict(port.result) : waiting(port));
+}
+
+/** An answer stands, whatever becomes of the sensor after it. */
+function sought(port) {
+  const { search } = port;
+  if (search.standing === "over") return blocked(port) ?? { ...foundIn(search.answer), hint: "hint.seek.over", tone: search.answer.code === "tight" ? "done" : "stop" };
+  if (search.standing === "unsealed") return { key: "now.seek.unsealed", hint: "hint.seek.unsealed", tone: "stop" };
+  return link(port) ?? blocked(port) ?? seek(port);
+}
+
+/** One station after the other; a hose is moved only when the pump is off and unplugged. */
+function seek(port) {
+  const { search } = port;
+  const values = [`seek.station.${search.station}`];
+  if (["open", "release"].includes(port.phase) && search.running) return { key: "now.seek.off", hint: "hint.seek.off", tone: "act" };
+  if (port.phase === "release") return { key: "now.working", tone: "wait" };
+  if (port.result?.ofSearch && !port.result.stored) return { key: "now.seek.waits", hint: "sealed.not", tone: "stop" };
+  if (port.phase === "open") return since(port) < QUIET_SECONDS ? open(port) : { key: "now.seek.block", values, hint: "hint.block", tone: "act" };
+  if (!port.start) return { key: "now.seek.set-up", values, hint: search.withJar ? "hint.seek.with-jar" : "hint.seek.without-jar", tone: "act" };
+  return quietThenOn(port);
 }
 
 /** A pump that runs already is not told to stay off. */
@@ -71,6 +94,10 @@ function waiting(port) {
       ? { key: "now.press", hint: "hint.press", tone: "act" }
       : { key: "now.scan", hint: "hint.scan", tone: "act" };
   }
+  return quietThenOn(port);
+}
+
+function quietThenOn(port) {
   return port.zeroKnown || since(port) >= QUIET_SECONDS
     ? { key: "now.switch-on", hint: "hint.switch-on", tone: "act" }
     : { key: "now.quiet", hint: "hint.quiet", tone: "wait" };

@@ -6,6 +6,7 @@ import { showFacts } from "./facts.js";
 import { whatNow } from "./now.js";
 import { aboutPump, isUnlisted, offer } from "./register.js";
 import { listenToScanner } from "./scanner.js";
+import { forget, isSought, keep, lost, showSeek } from "./seek.js";
 import { inUnit, placesOf, UNITS } from "./units.js";
 import { showVerdict, showVisit } from "./verdict.js";
 import { has, keepLanguage, label, languageNow, loadWords, number, remember, remembered, say } from "./words.js";
@@ -17,6 +18,8 @@ let chosen;
 let putAway = null;
 /** What was looked at last, by sensor: the pump at one has not been looked at because that at another was. */
 const lookedAt = new Map();
+/** The pump that somebody is asked about before its leak is sought. */
+let asking;
 let drawing = false;
 let saidNow = "";
 
@@ -33,7 +36,8 @@ function port() {
 }
 
 function isJudged(p) {
-  return Boolean(p?.result && p.result.id !== putAway && !p.start && !["rise", "hold", "decay"].includes(p.phase));
+  // A test of a search says nothing about the pump: most are made without its jar.
+  return Boolean(p?.result && !p.result.ofSearch && !isSought(p) && p.result.id !== putAway && !p.start && !["rise", "hold", "decay"].includes(p.phase));
 }
 
 function changed(what) {
@@ -56,6 +60,7 @@ function show() {
   showReading(p);
   curve.draw(judged ? { ...p, blockedAt: p.result.blockedAt ?? p.blockedAt } : p, bench.points.get(chosen) ?? []);
   showAnswer(p, judged);
+  showSearch(p);
   showActions(p, judged);
   offer($("known"), bench.about?.register);
   showFacts($("facts"), $("notices"), p, bench);
@@ -69,7 +74,7 @@ function showPorts() {
   }
   [...$("ports").children].forEach((button, i) => {
     const p = bench.ports.get(names[i]);
-    button.textContent = `${p.visit?.asset ?? names[i]} · ${standing(p)}`;
+    button.textContent = `${p.visit?.asset ?? p.search?.asset ?? names[i]} · ${standing(p)}`;
     button.setAttribute("aria-pressed", String(names[i] === chosen));
     button.dataset.port = names[i];
   });
@@ -85,6 +90,7 @@ function portButton(name) {
   const button = element("button", { type: "button", "data-port": name });
   button.addEventListener("click", () => {
     chosen = button.dataset.port;
+    asking = undefined;
     drawChecks();
     show();
   });
@@ -92,8 +98,8 @@ function portButton(name) {
 }
 
 function showNow(p, judged) {
-  const now = whatNow(p, bench.alive, judged);
-  const sentence = say(now.key);
+  const now = whatNow(p, bench.alive, judged, asking);
+  const sentence = say(now.key, ...(now.values ?? []).map((key) => say(key)));
   $("now").dataset.tone = now.tone;
   $("now").toggleAttribute("data-short", sentence.length <= 9);
   // Only what is new is put there: each change is read aloud.
@@ -107,8 +113,8 @@ function showReading(p) {
   const known = bench.alive && p?.link === "streaming" && p.vacuum !== undefined;
   $("reading").classList.toggle("stale", !known && p?.vacuum !== undefined);
   // Beside an answer it would be read as belonging to it.
-  $("pump").textContent = p?.visit?.asset ?? (isJudged(p) ? "" : say("asset.none"));
-  $("about").textContent = aboutPump(bench.about?.register, p?.visit?.asset);
+  $("pump").textContent = nameOf(p) ?? (isJudged(p) ? "" : say("asset.none"));
+  $("about").textContent = aboutPump(bench.about?.register, nameOf(p));
   $("kpa").textContent = p?.vacuum === undefined ? "–" : number(Math.abs(p.vacuum) < 0.05 ? 0 : p.vacuum, 1);
   $("vacuum").toggleAttribute("data-long", $("kpa").textContent.length > 4);
   const unit = $("unit").value;
@@ -128,10 +134,48 @@ function showAnswer(p, judged) {
   if (judged) showVisit(section, p);
 }
 
+function nameOf(p) {
+  return p?.visit?.asset ?? (isSought(p) ? p.search.asset : undefined);
+}
+
+function showSearch(p) {
+  if (p?.search) asking = undefined;
+  if (bench.alive && p?.search) keep(p);
+  document.querySelector("main").classList.toggle("sought", isSought(p) || Boolean(asking));
+  document.querySelector("main").classList.toggle("asking", Boolean(asking));
+  showSeek($("seek"), { asking, gone: bench.alive ? lost(p) : undefined, search: p?.search, deeds: seek });
+}
+
+async function seek(deed) {
+  const p = port();
+  if (deed === "not-now") {
+    asking = undefined;
+    $("find").hidden = false;
+    $("find").focus();
+  } else if (deed === "close" && !p?.search) forget(chosen);
+  else if (deed === "begin") await ask("begin", { asset: asking });
+  else if (deed === "new") await ask("begin", { asset: p.search.asset });
+  else if (deed === "close") await close(p.search.asset);
+  else if (deed === "end" && (await ask("end"))) forget(chosen);
+  else if (deed !== "end") await ask(deed);
+  changed();
+}
+
+async function ask(what, more = {}) {
+  return answered(await tell("search", { port: chosen, what, step: port()?.search?.step ?? 0, ...more }));
+}
+
+/** What was mended is to be tested: the pump stays named. */
+async function close(asset) {
+  if (await ask("end")) await visit({ asset, checks: [] });
+}
+
 function showActions(p, judged) {
   const busy = ["rise", "hold", "decay"].includes(p?.phase);
-  $("start").disabled = !bench.alive || p?.link !== "streaming" || busy || Boolean(p?.visit?.forbidsMains);
-  $("start").textContent = say(judged ? "start.again" : p?.start ? "start.anew" : "start");
+  $("start").disabled = !bench.alive || p?.link !== "streaming" || busy || Boolean(p?.visit?.forbidsMains) || (isSought(p) && p.phase !== "idle");
+  $("start").textContent = say(judged ? "start.again" : p?.start ? "start.anew" : isSought(p) ? "seek.ready" : "start");
+  $("start").hidden = Boolean(asking) || (isSought(p) && p.search.standing !== "seeking");
+  $("find").hidden = !bench.alive || Boolean(asking || p?.search || busy || p?.start) || !(p?.visit?.asset ?? (judged ? p.result.asset : undefined));
   $("next").hidden = !judged;
   const given = p?.visit?.checks?.filter((c) => c.state !== "not-checked").length ?? 0;
   $("open-checks").textContent = say("checks.open", number(given, 0), number(7, 0));
@@ -162,6 +206,7 @@ async function take(text) {
     return;
   }
   putAway = port()?.result?.id ?? null;
+  asking = undefined;
   const given = sameAsset(code.asset);
   if (await visit({ asset: code.asset, checks: given })) {
     $("asset").value = "";
@@ -197,6 +242,17 @@ async function next() {
   $("asset").focus();
 }
 
+/** First what has to be heeded. */
+function find() {
+  const p = port();
+  asking = p?.visit?.asset ?? p?.result?.asset;
+  forget(chosen);
+  show();
+  // From the first caution on, not from the button that says that all were heeded.
+  window.scrollTo(0, 0);
+  $("seek-title").focus({ preventScroll: true });
+}
+
 function openChecks(open) {
   $("checks").hidden = !open;
   $("open-checks").setAttribute("aria-expanded", String(open));
@@ -219,6 +275,7 @@ function setUp() {
   });
   $("start").addEventListener("click", start);
   $("next").addEventListener("click", next);
+  $("find").addEventListener("click", find);
   $("open-checks").addEventListener("click", () => openChecks($("checks").hidden));
   $("close-checks").addEventListener("click", () => openChecks(false));
   $("checks").addEventListener("keydown", (event) => event.key === "Escape" && openChecks(false));

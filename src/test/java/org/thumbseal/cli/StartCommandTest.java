@@ -1,6 +1,7 @@
 package org.thumbseal.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.fail;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -60,6 +61,11 @@ class StartCommandTest {
       by = Optional.of(who);
       return refusal;
     }
+
+    @Override
+    public Optional<StartRefusal> seek(Optional<String> asset) {
+      return refusal;
+    }
   }
 
   private final Desk desk = new Desk();
@@ -68,7 +74,8 @@ class StartCommandTest {
   void serve() throws Exception {
     desks.put(PORT, desk);
     AccessToken token = AccessToken.create(folder.resolve("key/page-token"));
-    var served = new PageServer.Served(live, desks, HostClock.system(), "results");
+    var kept = new PageServer.Folder("results", document -> fail("nothing is sealed"));
+    var served = new PageServer.Served(live, desks, HostClock.system(), kept);
     page = PageServer.start(new PageAddress("0.0.0.0", 0, true), served, Optional.of(token));
     String url = "http://127.0.0.1:" + page.port() + "/";
     note = new PageNote(url, Optional.of(token.text()));

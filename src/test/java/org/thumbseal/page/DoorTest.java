@@ -2,6 +2,7 @@ package org.thumbseal.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.fail;
 
 import java.io.IOException;
 import java.net.Socket;
@@ -83,6 +84,25 @@ class DoorTest {
     assertThat(bench.desk(PORT).starts).isEmpty();
     assertThat(Raw.post(port(), "/do/start", START, own)).startsWith("HTTP/1.1 200 ");
     assertThat(bench.desk(PORT).starts).containsExactly(StartedBy.PAGE);
+  }
+
+  /** A search that somebody else begins takes the name off the tests that follow. */
+  @Test
+  void anotherPageCannotSearchForALeak() throws IOException {
+    String begin = "{\"port\":\"" + PORT + "\",\"what\":\"begin\",\"asset\":\"SP-014\"}";
+
+    assertThat(Raw.post(port(), "/do/search", begin)).startsWith("HTTP/1.1 403 ");
+    for (String foreign : List.of("http://evil.example", "null", "https://" + Raw.host(port()))) {
+      assertThat(Raw.post(port(), "/do/search", begin, "Origin: " + foreign))
+          .as(foreign)
+          .startsWith("HTTP/1.1 403 ");
+    }
+    String head = "POST /do/search HTTP/1.1\nHost: evil.example:" + port() + "\nContent-Length: 0";
+    assertThat(Raw.ask(port(), head, "")).startsWith("HTTP/1.1 403 ");
+    assertThat(Raw.get(port(), "/do/search")).startsWith("HTTP/1.1 405 ");
+    assertThat(bench.desk(PORT).sought).isEmpty();
+    assertThat(Raw.post(port(), "/do/search", begin, Raw.own(port()))).startsWith("HTTP/1.1 200 ");
+    assertThat(bench.desk(PORT).sought).contains("SP-014");
   }
 
   @Test
@@ -173,6 +193,7 @@ class DoorTest {
       assertThat(Raw.get(at, "/", "Cookie: thumbseal=wrong")).startsWith("HTTP/1.1 403 ");
       assertThat(Raw.get(at, "/?token=wrong")).startsWith("HTTP/1.1 403 ");
       assertThat(Raw.post(at, "/do/start", START, Raw.own(at))).startsWith("HTTP/1.1 403 ");
+      assertThat(Raw.post(at, "/do/search", START, Raw.own(at))).startsWith("HTTP/1.1 403 ");
       assertThat(open.desk(PORT).starts).isEmpty();
 
       assertThat(Raw.get(at, "/?token=" + token.text()))
@@ -205,7 +226,8 @@ class DoorTest {
   @Test
   void aPageForOthersIsNotServedWithoutAToken() {
     var live = new LiveBench(List.of(PORT), GradingSettings.DEFAULT, HostClock.system());
-    var served = new PageServer.Served(live, Map.of(), HostClock.system(), "results");
+    var folder = new PageServer.Folder("results", document -> fail("nothing is sealed"));
+    var served = new PageServer.Served(live, Map.of(), HostClock.system(), folder);
 
     assertThatThrownBy(
             () -> PageServer.start(ServedBench.free("0.0.0.0"), served, Optional.empty()))

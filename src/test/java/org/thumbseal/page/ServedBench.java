@@ -58,7 +58,8 @@ final class ServedBench implements AutoCloseable {
     }
     daemon = new Daemon(supervisors);
     Map<String, PortDesk> spoken = new LinkedHashMap<>(desks);
-    page = PageServer.start(address, new PageServer.Served(live, spoken, clock, "results"), token);
+    PageServer.Folder kept = new PageServer.Folder("results", store::seal);
+    page = PageServer.start(address, new PageServer.Served(live, spoken, clock, kept), token);
   }
 
   /** On this computer alone, on any port that is free. */

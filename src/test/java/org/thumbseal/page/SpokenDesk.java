@@ -16,6 +16,7 @@ final class SpokenDesk implements PortDesk {
   private final BenchListener listener;
   final List<StartedBy> starts = new CopyOnWriteArrayList<>();
   volatile Visit visit = Visit.NONE;
+  volatile Optional<String> sought = Optional.empty();
   volatile Optional<StartRefusal> refusal = Optional.empty();
 
   SpokenDesk(String port, BenchListener listener) {
@@ -40,6 +41,15 @@ final class SpokenDesk implements PortDesk {
     if (refusal.isEmpty()) {
       starts.add(by);
       listener.visit(port, visit, Optional.of(new Started(by, 90)));
+    }
+    return refusal;
+  }
+
+  @Override
+  public Optional<StartRefusal> seek(Optional<String> asset) {
+    if (refusal.isEmpty()) {
+      sought = asset;
+      visit(Visit.NONE);
     }
     return refusal;
   }

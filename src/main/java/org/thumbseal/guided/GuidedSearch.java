@@ -1,4 +1,4 @@
-package org.thumbseal.cli;
+package org.thumbseal.guided;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -21,7 +21,7 @@ import tools.jackson.databind.node.ObjectNode;
  * A search under way: takes one sealed result after the other, tells what it says and where to
  * block next. For any thread.
  */
-final class GuidedSearch {
+public final class GuidedSearch {
   private final Consumer<String> say;
   private final Optional<Double> litres;
   private final List<String> taken = new ArrayList<>();
@@ -33,32 +33,33 @@ final class GuidedSearch {
    * @param litres volume of the jar, L, for tests that do not name it
    * @param say is told what to say, a line each
    */
-  GuidedSearch(SuctionPath path, Optional<Double> litres, Consumer<String> say) {
+  public GuidedSearch(SuctionPath path, Optional<Double> litres, Consumer<String> say) {
     this.state = SearchState.of(path);
     this.litres = litres;
     this.say = say;
   }
 
   /** The station that is to be blocked next; empty when the search is over. */
-  synchronized Optional<Integer> station() {
+  public synchronized Optional<Integer> station() {
     return state.next() instanceof Step.Block block
         ? Optional.of(block.station())
         : Optional.empty();
   }
 
   /** What was found; empty while the search goes on. */
-  synchronized Optional<Conclusion> conclusion() {
+  public synchronized Optional<Conclusion> conclusion() {
     return state.next() instanceof Step.Stop stop
         ? Optional.of(stop.conclusion())
         : Optional.empty();
   }
 
-  synchronized SearchState state() {
+  /** The tests that count so far. */
+  public synchronized SearchState state() {
     return state;
   }
 
   /** Says where to block, as long as the search goes on. */
-  synchronized void advise() {
+  public synchronized void advise() {
     station().ifPresent(at -> say.accept("next: " + new SearchWords(state).block(at)));
   }
 
@@ -68,7 +69,7 @@ final class GuidedSearch {
    * @return whether it counts
    * @throws IllegalArgumentException if the station has had its tests
    */
-  synchronized boolean take(int station, ObjectNode result, Path file) {
+  public synchronized boolean take(int station, ObjectNode result, Path file) {
     try {
       var place = new Place(station, state.path().hasJar(station), litres);
       state = state.with(StationTestReader.read(result, source(result, file), place));
@@ -91,7 +92,7 @@ final class GuidedSearch {
   }
 
   /** The options by which what was tested is taken up again; empty where nothing counts yet. */
-  synchronized String resumed() {
+  public synchronized String resumed() {
     return String.join("", taken);
   }
 }

@@ -1,8 +1,6 @@
-package org.thumbseal.cli;
+package org.thumbseal.guided;
 
 import java.util.Optional;
-import java.util.function.Consumer;
-import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.archive.StoredResult;
 import org.thumbseal.json.CalibrationTree;
@@ -17,8 +15,8 @@ import org.thumbseal.seek.SearchState;
 import org.thumbseal.seek.SearchWords;
 import org.thumbseal.seek.Step;
 
-/** The end of a search: said, sealed and stored. */
-final class SealedSearch {
+/** The end of a search: worded, sealed and stored. */
+public final class SealedSearch {
   private final Said said;
   private final HostClock clock;
 
@@ -29,38 +27,38 @@ final class SealedSearch {
    * @param by who searched
    * @param litres volume of the jar, L
    */
-  record Said(String asset, Optional<String> by, Optional<Double> litres) {}
+  public record Said(String asset, Optional<String> by, Optional<Double> litres) {}
 
   /**
-   * Where the answer goes.
+   * What came out.
    *
-   * @param say sentences
-   * @param print the sealed document
+   * @param found in short
+   * @param sentence what was found, with the numbers
+   * @param advice what to do about it
+   * @param stored the sealed document
    */
-  record Out(Consumer<String> say, Consumer<String> print) {}
+  public record Answer(Conclusion found, String sentence, String advice, StoredResult stored) {}
 
-  SealedSearch(Said said, HostClock clock) {
+  /** A search of a pump, dated by this clock. */
+  public SealedSearch(Said said, HostClock clock) {
     this.said = said;
     this.clock = clock;
   }
 
-  /** Seals a search that is over, and says what it found; the exit code. */
-  int answer(SearchState state, Archive archive, Out out) {
+  /**
+   * Seals a search that is over. The same tests give the same document.
+   *
+   * @throws ArchiveException if it cannot be written; it may be tried again
+   * @throws IllegalStateException if the search goes on
+   */
+  public Answer seal(SearchState state, Sealing sealing) throws ArchiveException {
     if (!(state.next() instanceof Step.Stop stop)) {
       throw new IllegalStateException("the search goes on");
     }
     Conclusion found = stop.conclusion();
-    try {
-      StoredResult stored = archive.store(LeakSearchTree.of(document(state, found)));
-      SearchWords words = new SearchWords(state);
-      out.say().accept(said.asset() + ": " + words.found(found));
-      out.say().accept("  " + words.advice(found));
-      out.say().accept("  " + stored.document());
-      out.print().accept(Canonical.text(stored.sealed()));
-    } catch (ArchiveException e) {
-      throw Failure.machine(String.valueOf(e.getMessage()));
-    }
-    return found.verdict() == Conclusion.Verdict.TIGHT ? ExitCode.GOOD : ExitCode.NOT_PASSED;
+    SearchWords words = new SearchWords(state);
+    StoredResult stored = sealing.store(LeakSearchTree.of(document(state, found)));
+    return new Answer(found, words.found(found), words.advice(found), stored);
   }
 
   private LeakSearch document(SearchState state, Conclusion found) {
