@@ -148,15 +148,13 @@ final class PageSearch {
     }
   }
 
-  /** Goes on; whether it was resting. */
-  synchronized boolean goOn(boolean pumpRuns) {
-    boolean rested = standing == Standing.RESTING;
-    if (rested) {
+  /** Goes on from a rest. */
+  synchronized void goOn(boolean pumpRuns) {
+    if (standing == Standing.RESTING) {
       standing = Standing.SEEKING;
       running = pumpRuns;
       step++;
     }
-    return rested;
   }
 
   /** A test came to its end; it is of the station that was aimed at, whenever it is stored. */

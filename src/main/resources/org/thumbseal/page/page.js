@@ -142,7 +142,7 @@ function showSearch(p) {
   if (p?.search) asking = undefined;
   if (bench.alive && p?.search) keep(p);
   document.querySelector("main").classList.toggle("sought", isSought(p) || Boolean(asking));
-  document.querySelector("main").classList.toggle("asking", Boolean(asking));
+  document.querySelector("main").classList.toggle("asking", Boolean(asking) || (isSought(p) && p.search.standing === "over"));
   showSeek($("seek"), { asking, gone: bench.alive ? lost(p) : undefined, search: p?.search, deeds: seek });
 }
 

@@ -33,7 +33,8 @@ class SeekPageTest {
   @TempDir private Path folder;
 
   private ProgramProcess watch(PtyPair pair, String... page) throws IOException {
-    List<Object> args = new ArrayList<>(List.of("watch", "--port", pair.port(), "--jar-l", QuickPump.LITRES));
+    List<Object> args =
+        new ArrayList<>(List.of("watch", "--port", pair.port(), "--jar-l", QuickPump.LITRES));
     args.addAll(List.of("--results", folder.resolve("results")));
     args.addAll(List.of("--key", folder.resolve("keys/k.pem")));
     args.addAll(List.of(page));
@@ -62,8 +63,22 @@ class SeekPageTest {
         });
   }
 
+  /** Something that is done at the bench. */
+  private interface Stage {
+    void run() throws Exception;
+  }
+
+  private static void whileIdle(PtyPair pair, Stage stage) throws Exception {
+    Idle idle = new Idle(pair);
+    try {
+      stage.run();
+    } finally {
+      idle.stop();
+    }
+  }
+
   /** A sensor that goes on speaking while the pump is off and somebody reads the page. */
-  private static final class Idle implements AutoCloseable {
+  private static final class Idle {
     private final CompletableFuture<Void> speaking;
     private volatile boolean listened = true;
 
@@ -79,8 +94,7 @@ class SeekPageTest {
               });
     }
 
-    @Override
-    public void close() {
+    void stop() {
       listened = false;
       speaking.join();
     }
@@ -96,10 +110,12 @@ class SeekPageTest {
   }
 
   /** Names the pump, heeds the cautions, and begins. */
-  private static void begin(PtyPair pair, Browser browser) throws IOException {
-    try (Idle idle = new Idle(pair)) {
-      named(browser);
-    }
+  private static void begin(PtyPair pair, Browser browser) throws Exception {
+    whileIdle(
+        pair,
+        () -> {
+          named(browser);
+        });
   }
 
   private static void named(Browser browser) throws IOException {
@@ -133,9 +149,11 @@ class SeekPageTest {
     browser.awaitText("sentence", "Set up at: jar outlet");
     assertThat(browser.text("hint")).contains("the jar too");
     pump.get();
-    try (Idle idle = new Idle(pair)) {
-      look("24-seek-jar-outlet", browser);
-    }
+    whileIdle(
+        pair,
+        () -> {
+          look("24-seek-jar-outlet", browser);
+        });
   }
 
   @Test
@@ -148,9 +166,11 @@ class SeekPageTest {
       begin(pair, browser);
       firstTest(pair, browser);
 
-      try (Idle idle = new Idle(pair)) {
-        reloadedAndSeenTwice(browser, other);
-      }
+      whileIdle(
+          pair,
+          () -> {
+            reloadedAndSeenTwice(browser, other);
+          });
       anotherPump(pair, browser);
       pulled(pair, browser);
       CompletableFuture<Void> pump = speaking(pair, 2, TO_THE_END);
@@ -166,9 +186,11 @@ class SeekPageTest {
 
       press(browser, "close");
       browser.awaitText("pump", "SP-014");
-      try (Idle idle = new Idle(pair)) {
-        browser.awaitText("sentence", "Press Start");
-      }
+      whileIdle(
+          pair,
+          () -> {
+            browser.awaitText("sentence", "Press Start");
+          });
       assertThat(other.element("#seek").isDisplayed()).isFalse();
     }
   }
@@ -198,9 +220,11 @@ class SeekPageTest {
     look("26-seek-rests", browser);
     press(browser, "go-on");
     browser.awaitText("seek-state", "Tests that count: 1.");
-    try (Idle idle = new Idle(pair)) {
-      browser.awaitText("sentence", "Set up at: jar outlet");
-    }
+    whileIdle(
+        pair,
+        () -> {
+          browser.awaitText("sentence", "Set up at: jar outlet");
+        });
   }
 
   private static void pulled(PtyPair pair, Browser browser) throws Exception {
@@ -210,11 +234,13 @@ class SeekPageTest {
     browser.awaitText("sentence", "The sensor has gone: plug it in");
     look("27-seek-unplugged", browser);
     pair.plugIn();
-    try (Idle idle = new Idle(pair)) {
-      browser.awaitText("seek-told", "this test does not count");
-      browser.awaitText("sentence", "Set up at: jar outlet");
-      browser.awaitText("seek-state", "Tests that count: 1.");
-    }
+    whileIdle(
+        pair,
+        () -> {
+          browser.awaitText("seek-told", "this test does not count");
+          browser.awaitText("sentence", "Set up at: jar outlet");
+          browser.awaitText("seek-state", "Tests that count: 1.");
+        });
   }
 
   private void sealed() throws Exception {
@@ -260,9 +286,11 @@ class SeekPageTest {
         browser.awaitText("sentence", "Thumbseal is not answering");
         try (ProgramProcess again = watch(pair, "--page", port)) {
           again.awaitOpen(Path.of(pair.port()));
-          try (Idle idle = new Idle(pair)) {
-            lost(browser);
-          }
+          whileIdle(
+              pair,
+              () -> {
+                lost(browser);
+              });
         }
       }
     }
