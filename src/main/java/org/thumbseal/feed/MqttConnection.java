@@ -112,8 +112,9 @@ final class MqttConnection implements AutoCloseable {
 
   private void enter(FeedTarget target) throws MqttTrouble, InterruptedException {
     var connect = Mqtt5Connect.builder().cleanStart(true).keepAlive(KEEP_ALIVE_SECONDS);
-    target.login().ifPresent(login -> connect.simpleAuth(auth(login)));
-    Mqtt5ConnAck welcome = await(client.connect(connect.build()));
+    // The builder changes in place and gives itself back.
+    var ready = target.login().map(login -> connect.simpleAuth(auth(login))).orElse(connect);
+    Mqtt5ConnAck welcome = await(client.connect(ready.build()));
     if (welcome.getRestrictions().getMaximumQos() == MqttQos.AT_MOST_ONCE) {
       throw MqttTrouble.ofBroker(MqttReason.QOS_NOT_SUPPORTED, "");
     }
