@@ -57,6 +57,10 @@ final class NetworkTrouble {
   }
 
   private static String reason(IOException e) {
+    // Netty puts the address behind what the system says; the line has it already.
+    if (e.getCause() instanceof ConnectException plain && plain.getMessage() != null) {
+      return plain.getMessage();
+    }
     String message = e.getMessage();
     return message == null || e instanceof EOFException ? "closed by the other side" : message;
   }
