@@ -87,10 +87,11 @@ class FirmwareNotesTest {
   }
 
   @Test
-  void theRoutineInTheNotesIsTheOneThatTheExampleProgramUses() {
+  void theRoutineInTheNotesIsTheOneThatTheFirmwareUses() {
     String routine = String.join("\n", only("c"));
     assertThat(routine).contains("0x1021");
-    assertThat(FencedBlock.read(FencedBlock.NOTES.resolve("example/sensor.c"))).contains(routine);
+    assertThat(FencedBlock.read(FencedBlock.NOTES.resolve("firmware/core/crc16.c")))
+        .contains(routine);
   }
 
   @Test

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+#ifndef THUMBSEAL_SCALE_H
+#define THUMBSEAL_SCALE_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/*
+ * From a mean code to a pressure. Element and converter share one supply, so that the code is a
+ * share of it and the supply falls out.
+ */
+struct scale {
+    int32_t gain;            /* 1/4096 Pa for 1/16 of a step */
+    int32_t at_zero;         /* 1/4096 Pa at code 0 */
+};
+
+enum {
+    SCALE_ONE = 4096,
+    CODE_END = 1023 * 16,    /* largest mean code */
+    CODE_MARGIN = CODE_END / 50 /* within 2 % of either end the element is not believed */
+};
+
+/* Pressures at 10 % and at 90 % of the supply, as data sheets give them; Pa, up to 400 kPa apart. */
+struct scale scale_of_element(int32_t at_tenth_pa, int32_t at_nine_tenths_pa);
+
+/* Rounded to the nearest Pa. */
+int32_t scale_pressure(const struct scale *scale, uint16_t sixteenths);
+
+/* Whether the signal is so near an end that a wire may be off or the element overloaded. */
+bool scale_is_at_end(uint16_t sixteenths);
+
+#endif
