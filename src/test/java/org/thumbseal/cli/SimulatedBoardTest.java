@@ -1,0 +1,229 @@
+package org.thumbseal.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.awaitility.Awaitility;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.thumbseal.json.Json;
+import org.thumbseal.wire.FirmwareBuild;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * The reference firmware on a simulated ATmega328P, whose converter sees what an element would give
+ * during a pump test; the harness states the truth. The board runs as fast as it goes, into a
+ * capture that is replayed, but for one test in real time over a pseudo-terminal.
+ */
+@Timeout(240)
+class SimulatedBoardTest {
+  @TempDir private Path folder;
+  private FirmwareBuild build;
+
+  @BeforeEach
+  void compilers() {
+    build = FirmwareBuild.forTheBoard(folder);
+  }
+
+  /** From the voltage at a pin to a sealed document. */
+  @Test
+  void aTestInRealTimeIsGradedAndSealed() throws Exception {
+    Path port = folder.resolve("board");
+    Path results = folder.resolve("results");
+    Path key = folder.resolve("keys/k.pem");
+    Process board = board("port=" + port, "seconds=52");
+    try {
+      Awaitility.await().until(() -> Files.exists(port) || !board.isAlive());
+      try (ProgramProcess watch =
+          ProgramProcess.start(
+              folder, "watch", "--port", port, "--page", "off", "--results", results, "--key", key,
+              "--asset", "SP-014", "--ambient-kpa", "101.1", "--jar-l", "2")) {
+        watch.awaitOut(": PASS SP-014");
+        watch.signal("TERM");
+        assertThat(watch.awaitEnd()).isZero();
+      }
+      Path document = new ResultFiles(results).documents().get(0);
+      isTrue(ResultFiles.read(document), said(board));
+      assertThat(CommandRun.of("verify", results, "--key", key).code()).isZero();
+    } finally {
+      board.destroyForcibly();
+    }
+  }
+
+  @Test
+  void aTestIsMeasuredWithinItsUncertainty() throws Exception {
+    Map<String, Double> truth = record();
+    JsonNode result = replayed(0);
+    isTrue(result, truth);
+    assertThat(truth).containsEntry("lost", 0.0).containsEntry("starts", 1.0);
+    assertThat(codes(result)).containsExactlyInAnyOrder("rise-in-time", "maximum-reached");
+  }
+
+  /** The boards' clock of 1 % is put right by the times of arrival. */
+  @Test
+  void aFastClockIsPutRight() throws Exception {
+    isTrue(replayedOf("clock-off=0.01"), record("clock-off=0.01"));
+    isTrue(replayedOf("clock-off=-0.01"), record("clock-off=-0.01"));
+  }
+
+  @Test
+  void countersThatWrapInMidTestCostNothing() throws Exception {
+    Map<String, Double> truth =
+        recordBy("-DFIRST_N=4294965796 -DFIRST_T=4279967296", "first-n=4294965796");
+    assertThat(Files.readString(capture())).contains(" S,4294967295,").contains(" S,0,");
+    isTrue(replayed(0), truth);
+  }
+
+  @Test
+  void aBounceOfTheKeyIsOnePress() throws Exception {
+    Map<String, Double> truth = record("trouble=key", "at=15");
+    List<String> keys =
+        Files.readString(capture()).lines().filter(line -> line.contains(" K,")).toList();
+    assertThat(keys).hasSize(2);
+    assertThat(keys.get(0)).contains(",1*");
+    assertThat(keys.get(1)).contains(",0*");
+    isTrue(replayed(0), truth);
+  }
+
+  /** All of them 4 s after the inlet was blocked: none may be graded, and each is named. */
+  @ParameterizedTest
+  @CsvSource({
+    "reset, gap-in-test, restart",
+    "brown-out, sensor-fault, POWER",
+    "dip, sensor-fault, POWER",
+    "stuck, sensor-fault, ADC",
+    "dead, sensor-fault, ADC",
+    "wire-off, range-clipped, range",
+    "hang, sensor-fault, WATCHDOG"
+  })
+  void troubleIsNamedAndNotGraded(String trouble, String code, String word) throws Exception {
+    record("trouble=" + trouble, "at=15");
+    JsonNode result = replayed(1);
+    assertThat(result.path("verdict").stringValue()).isEqualTo("invalid");
+    assertThat(codes(result)).contains(code);
+    assertThat(result.path("reasons").toString()).contains(word);
+  }
+
+  @Test
+  void aTrimIsWhatItReadsBy() throws Exception {
+    // The element reads as its data sheet says, so a trim by 2 % shows as 2 %.
+    String row =
+        FirmwareBuild.runs(
+            List.of(build.make("trim").toString(), "tp-07", "0", "0", "-80000", "-81600", "225"));
+    Files.write(folder.resolve("memory"), eeprom(row));
+    Map<String, Double> truth = record("memory=" + folder.resolve("memory"));
+    JsonNode result = replayed(0);
+    assertThat(result.at("/test/sensor/id").stringValue()).isEqualTo("tp-07");
+    assertThat(result.at("/measurements/maximumVacuum/value").doubleValue())
+        .isCloseTo(truth.get("maximum-vacuum-kpa") * 1.02, within(0.1));
+  }
+
+  @Test
+  void aSpoiltTrimLetsNoPressureThrough() throws Exception {
+    String row =
+        FirmwareBuild.runs(
+            List.of(build.make("trim").toString(), "tp-07", "0", "0", "-80000", "-81600"));
+    byte[] memory = eeprom(row);
+    memory[30] ^= 1;
+    memory[94] ^= 1;
+    Files.write(folder.resolve("memory"), memory);
+    Map<String, Double> truth = record("memory=" + folder.resolve("memory"), "seconds=5");
+    assertThat(truth).containsEntry("samples", 0.0);
+    assertThat(Files.readString(capture())).contains(",TRIM*");
+  }
+
+  /** What a programmer would write: the rows of an Intel HEX file into an erased memory. */
+  private static byte[] eeprom(String hex) {
+    byte[] memory = new byte[128];
+    java.util.Arrays.fill(memory, (byte) 0xFF);
+    for (String row : hex.lines().toList()) {
+      byte[] bytes = java.util.HexFormat.of().parseHex(row.substring(1));
+      int at = (bytes[1] & 0xFF) << 8 | bytes[2] & 0xFF;
+      System.arraycopy(bytes, 4, memory, at, bytes[3] == 0 ? bytes[0] : 0);
+    }
+    return memory;
+  }
+
+  private void isTrue(JsonNode result, Map<String, Double> truth) {
+    assertThat(result.path("verdict").stringValue()).isEqualTo("pass");
+    near(result, "riseTime", truth.get("rise-time-s"));
+    near(result, "maximumVacuum", truth.get("maximum-vacuum-kpa"));
+    near(result, "openVacuum", truth.get("open-vacuum-kpa"));
+  }
+
+  /** Within its stated uncertainty; and that one is no excuse: the element here is without error. */
+  private static void near(JsonNode result, String name, double truth) {
+    JsonNode quantity = result.path("measurements").path(name);
+    double stated = quantity.path("expandedUncertainty").doubleValue();
+    double allowed = Math.min(stated, 0.005 * truth + 0.05);
+    assertThat(quantity.path("value").doubleValue()).as(name).isCloseTo(truth, within(allowed));
+  }
+
+  private static List<String> codes(JsonNode result) {
+    return result.path("reasons").valueStream().map(r -> r.path("code").stringValue()).toList();
+  }
+
+  private Path capture() {
+    return folder.resolve("board.log");
+  }
+
+  private JsonNode replayedOf(String word) throws Exception {
+    record(word);
+    return replayed(0);
+  }
+
+  private JsonNode replayed(int code) {
+    CommandRun run =
+        CommandRun.of(
+            "replay", "--json", "--asset", "SP-014", "--ambient-kpa", "101.1", "--jar-l", "2",
+            capture());
+    assertThat(run.code()).as(run.out() + run.err()).isEqualTo(code);
+    return Json.mapper().readTree(run.out());
+  }
+
+  /** Runs the usual firmware into a capture; what the harness says is true. */
+  private Map<String, Double> record(String... words) throws Exception {
+    return recordBy("", words);
+  }
+
+  private Map<String, Double> recordBy(String extra, String... words) throws Exception {
+    List<String> all =
+        Stream.concat(Stream.of("capture=" + capture()), Stream.of(words)).toList();
+    return said(board(extra, all));
+  }
+
+  private Process board(String... words) throws Exception {
+    return board("", List.of(words));
+  }
+
+  private Process board(String extra, List<String> words) throws Exception {
+    Path firmware = build.make("sensor.elf", "EXTRA=" + extra);
+    List<String> command =
+        Stream.concat(
+                Stream.of(build.make("simulated").toString(), firmware.toString()), words.stream())
+            .toList();
+    return new ProcessBuilder(command)
+        .redirectError(ProcessBuilder.Redirect.DISCARD)
+        .redirectOutput(folder.resolve("said.txt").toFile())
+        .start();
+  }
+
+  /** Its lines of a name and a number. */
+  private Map<String, Double> said(Process board) throws Exception {
+    assertThat(board.waitFor()).isZero();
+    return Files.readAllLines(folder.resolve("said.txt")).stream()
+        .map(line -> line.split(" ", 2))
+        .filter(words -> words.length == 2 && words[1].matches("[0-9.]+"))
+        .collect(Collectors.toMap(words -> words[0], words -> Double.valueOf(words[1])));
+  }
+}
