@@ -5,8 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.awaitility.Awaitility;
@@ -125,7 +128,7 @@ class SimulatedBoardTest {
     JsonNode result = replayed(0);
     assertThat(result.at("/test/sensor/id").stringValue()).isEqualTo("tp-07");
     assertThat(result.at("/measurements/maximumVacuum/value").doubleValue())
-        .isCloseTo(truth.get("maximum-vacuum-kpa") * 1.02, within(0.1));
+        .isCloseTo(told(truth, "maximum-vacuum-kpa") * 1.02, within(0.1));
   }
 
   @Test
@@ -145,20 +148,24 @@ class SimulatedBoardTest {
   /** What a programmer would write: the rows of an Intel HEX file into an erased memory. */
   private static byte[] eeprom(String hex) {
     byte[] memory = new byte[128];
-    java.util.Arrays.fill(memory, (byte) 0xFF);
+    Arrays.fill(memory, (byte) 0xFF);
     for (String row : hex.lines().toList()) {
-      byte[] bytes = java.util.HexFormat.of().parseHex(row.substring(1));
+      byte[] bytes = HexFormat.of().parseHex(row.substring(1));
       int at = (bytes[1] & 0xFF) << 8 | bytes[2] & 0xFF;
       System.arraycopy(bytes, 4, memory, at, bytes[3] == 0 ? bytes[0] : 0);
     }
     return memory;
   }
 
+  private static double told(Map<String, Double> truth, String name) {
+    return Objects.requireNonNull(truth.get(name), name);
+  }
+
   private void isTrue(JsonNode result, Map<String, Double> truth) {
     assertThat(result.path("verdict").stringValue()).isEqualTo("pass");
-    near(result, "riseTime", truth.get("rise-time-s"));
-    near(result, "maximumVacuum", truth.get("maximum-vacuum-kpa"));
-    near(result, "openVacuum", truth.get("open-vacuum-kpa"));
+    near(result, "riseTime", told(truth, "rise-time-s"));
+    near(result, "maximumVacuum", told(truth, "maximum-vacuum-kpa"));
+    near(result, "openVacuum", told(truth, "open-vacuum-kpa"));
   }
 
   /** Within its stated uncertainty; and that one is no excuse: the element here is without error. */

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -167,10 +168,10 @@ class FirmwareCoreTest {
     return FirmwareBuild.runs(List.of(sensor.toString(), "at-once")).lines().toList();
   }
 
-  private static java.util.Optional<Reading> reading(String line) {
+  private static Optional<Reading> reading(String line) {
     return LineDecoder.decode(line) instanceof Good good && good.content() instanceof Reading r
-        ? java.util.Optional.of(r)
-        : java.util.Optional.empty();
+        ? Optional.of(r)
+        : Optional.empty();
   }
 
   @Test
