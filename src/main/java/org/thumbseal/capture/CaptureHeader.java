@@ -25,6 +25,9 @@ public record CaptureHeader(Instant started, Map<String, String> facts) {
   /** Key of the header line with the pumping speed that the pump's papers promise, L/min. */
   public static final String RATED_SPEED = "rated-l-min";
 
+  /** Key of the header line that names the pump whose leak is sought, in a test of a search. */
+  public static final String LEAK_SEARCH = "leak-search";
+
   static final String MAGIC = "# thumbseal capture 1";
 
   private static final DateTimeFormatter MILLIS =

@@ -72,6 +72,7 @@ final class EarlierTests {
     try {
       ObjectNode result = JsonGate.read(file);
       requireGood(file);
+      requireOfTheSearch(file, result);
       requireOfThePump(file, standing(file, result));
       search.take(station, result, file);
     } catch (JsonRefusedException e) {
@@ -112,6 +113,13 @@ final class EarlierTests {
       return Corrections.in(directory, trust, remarks);
     } catch (ArchiveException e) {
       throw Failure.machine(String.valueOf(e.getMessage()));
+    }
+  }
+
+  private void requireOfTheSearch(Path file, ObjectNode result) {
+    String sought = result.at("/test/leakSearch").asString(asset);
+    if (!sought.equals(asset)) {
+      throw Failure.usage("--from " + file + ": is of the leak search of another pump, " + sought);
     }
   }
 

@@ -42,7 +42,7 @@ final class RecordsShowCommand implements Callable<Integer> {
     new TreeMap<>(summary.documents())
         .forEach((kind, count) -> out.println(count + "  " + Printable.line(kind)));
     if (summary.voided() > 0) {
-      out.println(summary.voided() + "  of them void, and not counted");
+      out.println(summary.voided() + "  of them void or of a leak search, and not counted");
     }
     out.println(summary.keptOut().count() + "  kept out");
     for (KeptOut file : summary.keptOut().first()) {

@@ -160,6 +160,7 @@ final class SeekLeakCommand implements Callable<Integer> {
       Bench bench =
           new Bench(List.of(link), new Bench.Parts(archive, listener, settings(results)), false);
       listener.whenOver(bench::requestStop);
+      bench.desks().values().forEach(desk -> desk.seek(Optional.of(pump())));
       SearchWords.CAUTIONS.forEach(this::say);
       search.advise();
       int code = Orderly.run(bench, ended -> interrupted(ended, search, archive));

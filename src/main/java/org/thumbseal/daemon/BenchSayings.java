@@ -102,6 +102,7 @@ final class BenchSayings {
     settings.sensor().lines().ifPresent(lines -> facts.put(CaptureHeader.FORMAT, lines.text()));
     settings.sensor().id().ifPresent(id -> facts.put("sensor", id));
     visit().asset().ifPresent(asset -> facts.put("asset", asset));
+    sought.ifPresent(asset -> facts.put(CaptureHeader.LEAK_SEARCH, asset));
     settings.place().ambientKilopascals().ifPresent(v -> facts.put("ambient-kpa", v.toString()));
     settings.place().altitudeMetres().ifPresent(v -> facts.put("altitude-m", v.toString()));
     Criteria.Equipment known = known();

@@ -26,7 +26,10 @@ public enum Column {
   ASSET_ID(TEXT, "the pump, corrections considered", r -> r.standing().asset()),
   STARTED_AT(INSTANT, "first sample", Member.startedAt()),
   VERDICT(WORD, "pass, fail, inconclusive, invalid", Member.text("/verdict")),
-  COUNTS(FLAG, "false: void; keep it, count it nowhere", r -> flag(r.counts())),
+  COUNTS(
+      FLAG,
+      "false: void, or of a leak search; keep it, count it nowhere",
+      r -> flag(r.isMonthly())),
   VOID_REASON(TEXT, "why it is void", r -> r.standing().voided()),
   NOTE(TEXT, "remark added later", r -> r.standing().note()),
   CORRECTIONS(COUNT, "corrections considered", r -> count(r.corrected())),
@@ -82,7 +85,9 @@ public enum Column {
   SIGNER_KID(TEXT, "thumbprint of the key, RFC 7638", Member.entry(e -> e.kid())),
   LEDGER_SEQUENCE(COUNT, "its number with that key", Member.entry(e -> e.position().sequence())),
   DOCUMENT_SHA256(
-      TEXT, "digest of the sealed document, RFC 8785 form", Member.entry(e -> e.digest()));
+      TEXT, "digest of the sealed document, RFC 8785 form", Member.entry(e -> e.digest())),
+  LEAK_SEARCH_OF(
+      TEXT, "the pump whose leak was sought; empty: no search", Member.text("/test/leakSearch"));
 
   private final ColumnKind kind;
   private final String unit;

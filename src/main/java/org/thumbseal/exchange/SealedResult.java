@@ -33,6 +33,11 @@ public record SealedResult(
     return standing.voided().isEmpty();
   }
 
+  /** Whether it is a test of a pump that counts: not one at some place where a leak was sought. */
+  public boolean isMonthly() {
+    return counts() && !view.has("/test/leakSearch");
+  }
+
   /** How many corrections changed it. */
   public long corrected() {
     return corrections.stream().filter(SealedCorrection::counts).count();

@@ -76,7 +76,7 @@ final class DocumentRows {
         happenedAt(),
         asset,
         verdict(),
-        none,
+        verdict().flatMap(test -> TestRows.uncounted(TestRows.leakSearch(view))),
         none,
         none,
         none,

@@ -28,7 +28,9 @@ public record IndexedTest(
     return origin.id();
   }
 
-  /** Whether trend, due date and referral may rest on it: it is not void. */
+  /**
+   * Whether trend, due date and referral may rest on it: it is neither void nor of a leak search.
+   */
   public boolean counts() {
     return standing.voided().isEmpty();
   }

@@ -19,7 +19,9 @@ final class StandingRows {
   private static final String CORRECTIONS =
       "SELECT id, number, corrected_at, by_name, asset, note, voided, reason FROM corrections"
           + " WHERE subject_digest = ? ORDER BY number, corrected_at, id";
-  private static final String SEALED = "SELECT asset_sealed FROM documents WHERE digest = ?";
+  private static final String SEALED =
+      "SELECT d.asset_sealed, t.leak_search FROM documents d LEFT JOIN tests t ON t.id = d.id"
+          + " WHERE d.digest = ?";
   private static final String UPDATE =
       "UPDATE documents SET asset = ?, voided = ?, note = ?, corrected_at = ?, corrected_by = ?,"
           + " corrections = ? WHERE digest = ?";
@@ -52,14 +54,18 @@ final class StandingRows {
     }
   }
 
+  /** The pump as it was sealed, and why the test counts nowhere if it is part of a search. */
+  private record Sealed(Optional<String> asset, Optional<String> uncounted) {}
+
   private void settle(String digest) throws SQLException {
-    List<Optional<String>> sealed =
-        session.list(SEALED, row -> Optional.ofNullable(row.getString(1)), digest);
+    List<Sealed> sealed =
+        session.list(
+            SEALED, row -> new Sealed(text(row, 1), TestRows.uncounted(text(row, 2))), digest);
     if (sealed.isEmpty()) {
       return;
     }
     List<Correction> corrections = session.list(CORRECTIONS, row -> correction(row), digest);
-    Standing standing = Standing.sealed(sealed.get(0));
+    Standing standing = Standing.sealed(sealed.get(0).asset());
     for (Correction correction : corrections) {
       standing = correction.appliedTo(standing);
     }
@@ -68,7 +74,7 @@ final class StandingRows {
     session.run(
         UPDATE,
         standing.asset(),
-        standing.voided(),
+        standing.voided().or(sealed.get(0)::uncounted),
         standing.note(),
         last.map(said -> Texts.of(said.at())),
         last.flatMap(Said::by),

@@ -63,7 +63,8 @@ enum Table {
       "open_limit_kpa DOUBLE PRECISION",
       "rated_l_min DOUBLE PRECISION",
       "altitude_factor DOUBLE PRECISION",
-      "capture_sha256 TEXT"),
+      "capture_sha256 TEXT",
+      "leak_search TEXT"),
   QUANTITIES(
       "id TEXT NOT NULL",
       "name TEXT NOT NULL",

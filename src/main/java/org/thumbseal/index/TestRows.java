@@ -59,7 +59,18 @@ final class TestRows {
         view.number("/criteria/openVacuumLimit/value"),
         view.number("/criteria/ratedSpeed/value"),
         view.number("/criteria/altitudeFactor"),
-        text("/evidence/sha256"));
+        text("/evidence/sha256"),
+        leakSearch(view));
+  }
+
+  /** The pump whose leak was sought, where the test is part of a search. */
+  static Optional<String> leakSearch(DocumentView view) {
+    return text(view, "/test/leakSearch");
+  }
+
+  /** Why a test of a search counts nowhere, whatever a correction makes of it. */
+  static Optional<String> uncounted(Optional<String> leakSearch) {
+    return leakSearch.map(pump -> "part of the leak search of " + pump);
   }
 
   private void addQuantity(String name) {

@@ -24,6 +24,7 @@ final class TestTree {
   static ObjectNode of(TestFacts facts, Observed observed) {
     ObjectNode test = Json.object();
     facts.startedAt().ifPresent(instant -> test.put("startedAt", MILLIS.format(instant)));
+    facts.leakSearch().ifPresent(pump -> test.put("leakSearch", pump));
     facts.start().ifPresent(start -> start(test.putObject("start"), start));
     if (observed instanceof Measurement measurement) {
       ResultTree.number(test, "occludedAt", measurement.occludedAt().value());

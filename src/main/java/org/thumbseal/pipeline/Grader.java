@@ -175,6 +175,7 @@ public final class Grader {
         test.sensor(),
         test.reference(),
         jarLitres(),
+        recording.header().fact(CaptureHeader.LEAK_SEARCH).filter(id -> !id.isBlank()),
         start);
   }
 

@@ -14,6 +14,8 @@ import org.thumbseal.wire.WireRecord.Reference;
  * @param identity what the sensor said of itself, if it did
  * @param reference what its readings count from
  * @param jarLitres volume of the jar, L, if known
+ * @param leakSearch the pump whose leak was sought, where the test is part of a search: made at any
+ *     place of the suction path, it is no monthly test of that pump
  * @param start who said that the test begins; absent where nobody did
  */
 public record TestFacts(
@@ -22,6 +24,7 @@ public record TestFacts(
     Optional<Identity> identity,
     Reference reference,
     Optional<Double> jarLitres,
+    Optional<String> leakSearch,
     Optional<Start> start) {
   /**
    * A start that was said.

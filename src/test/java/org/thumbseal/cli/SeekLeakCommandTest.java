@@ -12,6 +12,8 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.thumbseal.json.Canonical;
+import org.thumbseal.json.Json;
 import tools.jackson.databind.node.ObjectNode;
 
 /** The command {@code seek-leak} as it is typed, on the lines of a simulated suction path. */
@@ -95,6 +97,47 @@ class SeekLeakCommandTest {
       assertThat(ResultFiles.read(test).has("asset")).isFalse();
       assertThat(ResultFiles.read(test).at("/test").has("jar")).isFalse();
     }
+  }
+
+  /** They say whose leak was sought, and the stored capture says it again. */
+  @Test
+  void aReplayOfATestGivesTheSameDocument() throws Exception {
+    searched();
+    Path test = documents("unassigned").get(0);
+    ObjectNode sealed = ResultFiles.read(test);
+    assertThat(sealed.at("/test/leakSearch").stringValue()).isEqualTo("SP-014");
+    CommandRun replay =
+        CommandRun.of("replay", test.toString().replaceFirst("json$", "log"), "--json");
+    ObjectNode again = (ObjectNode) Json.mapper().readTree(replay.out());
+    sealed.remove(List.of("ledger", "signature"));
+    assertThat(Canonical.text(again)).isEqualTo(Canonical.text(sealed));
+  }
+
+  /** Whoever corrects the pump of such a test does not make it its monthly one. */
+  @Test
+  void aTestThatIsCalledThePumpsLaterIsStillNoMonthlyOne() throws Exception {
+    searched();
+    Path test = documents("unassigned").get(0);
+    CommandRun amend = CommandRun.of("amend", test, "--asset", "SP-014", "--key", key);
+    assertThat(amend.code()).as(amend.err()).isZero();
+    assertThat(onResults("history", "SP-014").out())
+        .contains("VOID", "part of the leak search of SP-014");
+    Path register = Files.writeString(folder.resolve("r.csv"), "id\nSP-014\n");
+    assertThat(onResults("due", "--register", register).out())
+        .contains("SP-014", "no record of it")
+        .doesNotContain("last on");
+    List<String> rows = onResults("export").out().lines().toList();
+    assertThat(rows).hasSize(3);
+    assertThat(rows.get(0)).endsWith(",leak_search_of");
+    assertThat(rows.subList(1, 3)).allMatch(row -> row.endsWith(",SP-014"));
+    assertThat(rows.subList(1, 3)).allMatch(row -> row.contains(",false,"));
+  }
+
+  private CommandRun onResults(Object... args) {
+    List<Object> all = new ArrayList<>(List.of(args));
+    all.addAll(args[0].equals("export") ? List.of(results) : List.of("--results", results));
+    all.addAll(List.of("--key", key));
+    return CommandRun.of(all.toArray());
   }
 
   @Test
@@ -185,6 +228,16 @@ class SeekLeakCommandTest {
   @Test
   void somethingMustBeThereToSearchWith() {
     assertThat(seek().err()).contains("say where the sensor is: --port P; or name sealed results");
+  }
+
+  @Test
+  void aTestOfTheSearchOfAnotherPumpIsRefused() throws Exception {
+    seek("--port", port(1));
+    Object from = documents("unassigned").get(0);
+    CommandRun run =
+        CommandRun.of("seek-leak", "SP-9", "--from", from, "--results", results, "--key", key);
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("is of the leak search of another pump, SP-014");
   }
 
   @Test

@@ -265,6 +265,7 @@ class SeekPageTest {
       if (test.has("verdict")) {
         assertThat(test.has("asset")).isEqualTo(own);
         assertThat(test.at("/test").has("jar")).isEqualTo(own);
+        assertThat(test.at("/test/leakSearch").asString("")).isEqualTo(own ? "" : "SP-014");
       }
     }
     CommandRun verify =

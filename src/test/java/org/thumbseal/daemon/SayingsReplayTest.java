@@ -129,11 +129,13 @@ class SayingsReplayTest {
     }
 
     private void say(TestRecorder recorder, long now) {
-      switch (random.nextInt(5)) {
+      switch (random.nextInt(7)) {
         case 0 -> recorder.line(now, Crc16.seal("K,1,1"));
         case 1 -> recorder.line(now, Crc16.seal("K,1,0"));
         case 2 -> recorder.visit(visit());
-        case 3 -> recorder.start(StartedBy.COMMAND, Optional.of("SP-" + random.nextInt(9)));
+        case 3 -> recorder.seek(Optional.of("SP-" + random.nextInt(9)));
+        case 4 -> recorder.seek(Optional.empty());
+        case 5 -> recorder.start(StartedBy.COMMAND, Optional.of("SP-" + random.nextInt(9)));
         default -> recorder.start(StartedBy.PAGE, Optional.empty());
       }
     }

@@ -185,6 +185,36 @@ class RecordsTest {
     }
   }
 
+  /** Neither a correction of its pump, nor one that takes a void back, makes it a monthly test. */
+  @ParameterizedTest
+  @EnumSource
+  void aTestOfALeakSearchCountsNowhereWhateverBecomesOfIt(Bases base) throws Exception {
+    ObjectNode document = BenchResults.document(1, "x");
+    document.remove("asset");
+    ((ObjectNode) document.get("test")).put("leakSearch", "SP-1");
+    Path part = bench.test(document);
+    RecordsAddress address = base.fresh(folder);
+    try (Records records = open(address)) {
+      bench.move(part, "SP-1");
+      List<IndexedTest> moved = bench.tests(records, "SP-1");
+      assertThat(moved).extracting(IndexedTest::counts).containsExactly(false);
+      assertThat(moved.get(0).standing().voided()).contains("part of the leak search of SP-1");
+      assertThat(records.assets()).isEmpty();
+      assertThat(records.firstTest()).isEmpty();
+      assertThat(records.lastVerdicts(Instant.parse("2099-01-01T00:00:00Z"))).isEmpty();
+
+      bench.voided(part, true);
+      assertThat(bench.tests(records, "SP-1").get(0).standing().voided()).contains("hose mixed up");
+      bench.voided(part, false);
+      assertThat(bench.tests(records, "SP-1"))
+          .extracting(IndexedTest::counts)
+          .containsExactly(false);
+      List<String> grown = IndexDump.of(address);
+      records.rebuild(List.of(bench.path()), bench.trust());
+      assertThat(IndexDump.of(address)).isEqualTo(grown);
+    }
+  }
+
   @ParameterizedTest
   @EnumSource
   void aCorrectionCountsWheneverItCame(Bases base) throws Exception {

@@ -135,7 +135,11 @@ class ResultFormatTest {
     Capture capture =
         new Capture(
             new CaptureHeader(
-                started, Map.of("jar-l", "2", "check-jar", "replaced; part: jar; reason: cracked")),
+                started,
+                Map.of(
+                    "jar-l", "2",
+                    "leak-search", "SP-014",
+                    "check-jar", "replaced; part: jar; reason: cracked")),
             lines,
             0);
     Grader.Source source = new Grader.Source("x.log", "0".repeat(64), Optional.of("time=1"));
