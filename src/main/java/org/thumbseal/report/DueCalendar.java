@@ -11,6 +11,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.thumbseal.care.Due;
 import org.thumbseal.json.Printable;
 import org.thumbseal.seal.Sha256;
@@ -24,6 +25,7 @@ public final class DueCalendar {
   static final String PRODUCT = "-//Thumbseal//due//EN";
 
   private static final int ID_DIGITS = 32;
+  private static final int LINE_OCTETS = 75;
 
   private DueCalendar() {}
 
@@ -38,7 +40,28 @@ public final class DueCalendar {
     ICalendar calendar = new ICalendar();
     calendar.setProductId(PRODUCT);
     dues.forEach(due -> calendar.addEvent(event(due, today, now)));
-    return Biweekly.write(calendar).go();
+    return folded(Biweekly.write(calendar).go());
+  }
+
+  /** The library counts characters; the standard counts octets, 75 of them to a line. */
+  private static String folded(String text) {
+    return text.replace("\r\n ", "").lines().map(DueCalendar::fold).collect(Collectors.joining());
+  }
+
+  private static String fold(String line) {
+    StringBuilder out = new StringBuilder();
+    int octets = 0;
+    for (int c : line.codePoints().toArray()) {
+      String letter = Character.toString(c);
+      int more = letter.getBytes(StandardCharsets.UTF_8).length;
+      if (octets + more > LINE_OCTETS) {
+        out.append("\r\n ");
+        octets = 1;
+      }
+      out.append(letter);
+      octets += more;
+    }
+    return out.append("\r\n").toString();
   }
 
   private static VEvent event(Due due, LocalDate today, Instant now) {
@@ -47,14 +70,23 @@ public final class DueCalendar {
     event.setDateTimeStamp(moment(now));
     event.setDateStart(day(due.term().on()), false);
     event.setDateEnd(day(due.term().on().plusDays(1)), false);
-    event.setSummary(Printable.line(DueWords.work(due) + ": " + due.pump().id()));
+    event.setSummary(line(DueWords.work(due) + ": " + due.pump().id()));
     event.setDescription(
-        Printable.line((due.pump().description() + " " + DueWords.why(due, today)).strip()));
+        lines((due.pump().description() + " " + DueWords.why(due, today)).strip(), "\n"));
     if (!due.pump().location().isEmpty()) {
-      event.setLocation(Printable.line(due.pump().location()));
+      event.setLocation(line(due.pump().location()));
     }
     event.setTransparency(true);
     return event;
+  }
+
+  private static String line(String text) {
+    return lines(text, " ");
+  }
+
+  /** A cell of a register may have several lines. */
+  private static String lines(String text, String between) {
+    return text.lines().map(Printable::line).collect(Collectors.joining(between));
   }
 
   /** The same for the same pump and work, whatever day it is due. */
