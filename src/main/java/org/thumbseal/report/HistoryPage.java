@@ -43,7 +43,9 @@ public final class HistoryPage {
       body.element("p", Words.text("history.none"), "class", "said");
     }
     history.courses().forEach(this::course);
-    key();
+    if (!history.courses().isEmpty()) {
+      key();
+    }
     changes();
     tests();
     body.element("p", Words.text("history.honest"), "class", "caution");
@@ -97,6 +99,9 @@ public final class HistoryPage {
   }
 
   private void tests() {
+    if (history.tests().isEmpty()) {
+      return;
+    }
     body.element("h2", Words.text("history.tests")).open("table", "class", "tests");
     body.open("thead").open("tr");
     HistoryText.columns().forEach(name -> body.element("th", name));

@@ -19,7 +19,7 @@ public final class ReferralPage {
   private ReferralPage(Referral referral) {
     this.referral = referral;
     this.said = new ReferralSentences(referral);
-    this.room = ReferralRoom.of(said, referral.subject().complaint().orElse(""));
+    this.room = ReferralRoom.of(said, referral);
   }
 
   /**

@@ -99,6 +99,11 @@ class HistoryCommandTest {
 
     assertThat(answer.out()).contains("SP-new", "never tested", "Not in use.", "1 never judged");
     assertThat(run("history", "SP-new", "--register", register).code()).isZero();
+    Path page = folder.resolve("new.html");
+    run("history", "SP-new", "--register", register, "-o", page);
+    assertThat(Files.readString(page))
+        .contains("No result of this pump counts yet")
+        .doesNotContain("<table", "class=\"key\"");
   }
 
   /** The captures are of 2 March 2026. */

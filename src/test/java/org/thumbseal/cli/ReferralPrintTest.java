@@ -52,6 +52,22 @@ class ReferralPrintTest {
     assertThat(printed(ReferredPump.ASSET)).contains("hisses at the lid", "seek-leak");
   }
 
+  /** Remarks that take two lines each, and the end of a leak search. */
+  @Test
+  void soIsOneWithARemarkOnEachTestAndALeakSearch() throws Exception {
+    ReferredPump pump = new ReferredPump(results, key);
+    String[] looks = {"gasket=ok", "jar=ok", "tubing=ok", "filter=ok", "cord=ok", "outside=ok"};
+    for (int month = 1; month < 9; month++) {
+      pump.test("control-not-at-maximum", "2026-0" + month + "-02", looks);
+    }
+    pump.deed("repair", "2026-02-12", "");
+    pump.deed("yearly-inspection", "2026-03-12", "");
+    pump.deed("sterilisation", "2026-08-02", "");
+    pump.search(
+        "2026-08-03", "The jar takes 13.5 kPa: it leaks.", "Clean the lid gasket. ".repeat(14));
+    assertThat(printed(ReferredPump.ASSET)).contains("it leaks.");
+  }
+
   @Test
   void soIsOneWithMoreThanAnybodyCouldSay() throws Exception {
     new ReferredPump(results, key).tooMuch();
