@@ -49,8 +49,22 @@ class SimulatedBoardTest {
       Awaitility.await().until(() -> Files.exists(port) || !board.isAlive());
       try (ProgramProcess watch =
           ProgramProcess.start(
-              folder, "watch", "--port", port, "--page", "off", "--results", results, "--key", key,
-              "--asset", "SP-014", "--ambient-kpa", "101.1", "--jar-l", "2")) {
+              folder,
+              "watch",
+              "--port",
+              port,
+              "--page",
+              "off",
+              "--results",
+              results,
+              "--key",
+              key,
+              "--asset",
+              "SP-014",
+              "--ambient-kpa",
+              "101.1",
+              "--jar-l",
+              "2")) {
         watch.awaitOut(": PASS SP-014");
         watch.signal("TERM");
         assertThat(watch.awaitEnd()).isZero();
@@ -151,7 +165,7 @@ class SimulatedBoardTest {
     Arrays.fill(memory, (byte) 0xFF);
     for (String row : hex.lines().toList()) {
       byte[] bytes = HexFormat.of().parseHex(row.substring(1));
-      int at = (bytes[1] & 0xFF) << 8 | bytes[2] & 0xFF;
+      int at = ((bytes[1] & 0xFF) << 8) | (bytes[2] & 0xFF);
       System.arraycopy(bytes, 4, memory, at, bytes[3] == 0 ? bytes[0] : 0);
     }
     return memory;
@@ -168,7 +182,9 @@ class SimulatedBoardTest {
     near(result, "openVacuum", told(truth, "open-vacuum-kpa"));
   }
 
-  /** Within its stated uncertainty; and that one is no excuse: the element here is without error. */
+  /**
+   * Within its stated uncertainty; and that one is no excuse: the element here is without error.
+   */
   private static void near(JsonNode result, String name, double truth) {
     JsonNode quantity = result.path("measurements").path(name);
     double stated = quantity.path("expandedUncertainty").doubleValue();
@@ -192,7 +208,14 @@ class SimulatedBoardTest {
   private JsonNode replayed(int code) {
     CommandRun run =
         CommandRun.of(
-            "replay", "--json", "--asset", "SP-014", "--ambient-kpa", "101.1", "--jar-l", "2",
+            "replay",
+            "--json",
+            "--asset",
+            "SP-014",
+            "--ambient-kpa",
+            "101.1",
+            "--jar-l",
+            "2",
             capture());
     assertThat(run.code()).as(run.out() + run.err()).isEqualTo(code);
     return Json.mapper().readTree(run.out());
@@ -204,8 +227,7 @@ class SimulatedBoardTest {
   }
 
   private Map<String, Double> recordBy(String extra, String... words) throws Exception {
-    List<String> all =
-        Stream.concat(Stream.of("capture=" + capture()), Stream.of(words)).toList();
+    List<String> all = Stream.concat(Stream.of("capture=" + capture()), Stream.of(words)).toList();
     return said(board(extra, all));
   }
 

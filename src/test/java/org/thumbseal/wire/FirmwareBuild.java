@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * Makes what is under {@code firmware-notes/firmware} in a folder of its own, and runs it. Where the
- * compilers are missing, the tests that ask for one are skipped.
+ * Makes what is under {@code firmware-notes/firmware} in a folder of its own, and runs it. Where
+ * the compilers are missing, the tests that ask for one are skipped.
  */
 public final class FirmwareBuild {
   private static final Path FIRMWARE = FencedBlock.NOTES.resolve("firmware");
