@@ -33,7 +33,6 @@ static avr_t *avr;
 static const struct scene *scene;
 static const struct outlet *outlet;
 static struct seen *result;
-static avr_cycle_count_t slept;
 static double begun[REMEMBERED]; /* conversions since the last start */
 static double filtered_mv, filtered_t;
 static bool done;
@@ -119,11 +118,17 @@ static void on_byte(struct avr_irq_t *irq, uint32_t value, void *own)
     outlet->receive(outlet->own, now(), (uint8_t)value);
 }
 
-/* Time passes at once; who wants it to take its time does that in pace(). */
+/*
+ * Time passes at once; who wants it to take its time does that in pace(). Where the converter is on
+ * and at rest, sleep begins a conversion, as in the chip (data sheet, "Idle mode"); simavr does not.
+ */
 static void on_sleep(avr_t *it, avr_cycle_count_t cycles)
 {
-    (void)it;
-    slept += cycles;
+    static const uint8_t enabled = 1 << 7, converts = 1 << 6;
+    uint8_t at = it->data[ADCSRA_AT];
+    (void)cycles;
+    if ((at & (enabled | converts)) == enabled)
+        avr_core_watch_write(it, ADCSRA_AT, at | converts);
 }
 
 /* A converter that gives one code: what its registers say is put back before each read. */
@@ -291,7 +296,6 @@ int board_run(const struct scene *to_run, const struct outlet *to, double second
         }
         state = avr_run(avr);
     }
-    seen->asleep = (double)slept / (double)avr->cycle;
     seen->stack = deepest(&firmware);
     return state != cpu_Crashed;
 }

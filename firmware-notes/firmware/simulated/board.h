@@ -43,7 +43,6 @@ struct outlet {
 
 /* What was seen of the board from outside. */
 struct seen {
-    double asleep;           /* share of the time */
     unsigned stack;          /* bytes at the deepest */
     unsigned conversions;    /* of the element */
     unsigned starts;

@@ -223,7 +223,7 @@ static void report(const struct scene *scene, const struct seen *seen)
     printf("time-error-us mean %.1f deviation %.1f least %.1f most %.1f of %u\n", mean,
            sqrt(fmax(0, square - mean * mean)), listener.error_least, listener.error_most,
            listener.compared);
-    printf("asleep %.3f\nstack-bytes %u\nstarts %u\n", seen->asleep, seen->stack, seen->starts);
+    printf("stack-bytes %u\nstarts %u\n", seen->stack, seen->starts);
 }
 
 int main(int count, char **words)

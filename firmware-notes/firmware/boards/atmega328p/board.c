@@ -6,8 +6,8 @@
 #include <avr/eeprom.h>
 #include <avr/interrupt.h>
 #include <avr/io.h>
-#include <avr/sleep.h>
 #include <avr/wdt.h>
+#include <stdatomic.h>
 #include <stdbool.h>
 #include <util/atomic.h>
 
@@ -49,6 +49,7 @@ void board_send(const char *bytes, uint8_t length)
     uint8_t in = ring_in;
     while (length-- > 0)
         ring[in++] = (uint8_t)*bytes++;
+    atomic_signal_fence(memory_order_release); /* the bytes lie there before the interrupt is told */
     ring_in = in;
     UCSR0B |= _BV(UDRIE0);
 }
@@ -83,25 +84,32 @@ uint32_t board_now(void)
 /* What the converter is at. */
 static volatile enum { READING, SETTLING, CHECKING, RESTING } stage = RESTING;
 static volatile uint8_t slots; /* counts readings, for the watchdog */
-static uint16_t reading, reference;
+static uint16_t reading = READING_LOST, reference;
 
 static bool checks_ground(void)
 {
     return slots & CHECK_READINGS;
 }
 
-/* Begins a reading at its time, and hands over the one before. */
+/*
+ * Begins a reading at its time, and hands over the one before. A conversion that still runs is of
+ * another time or channel: what it gives is no reading. Setting ADSC drops an end that waits.
+ */
 ISR(TIMER1_COMPA_vect)
 {
     static bool begun;
-    bool lost = stage != RESTING;
-    ADMUX = ON_ELEMENT;
-    ADCSRA |= _BV(ADSC);
+    bool busy = ADCSRA & _BV(ADSC);
+    uint16_t code = stage == RESTING ? reading : (uint16_t)READING_LOST;
+    reading = READING_LOST;
+    stage = busy ? RESTING : READING;
+    if (!busy) {
+        ADMUX = ON_ELEMENT;
+        ADCSRA |= _BV(ADSC);
+    }
     slot_t += READING_US;
     if (begun)
-        sensor_reading(&sensor, lost ? (uint16_t)READING_LOST : reading, !(PIND & _BV(PD2)));
+        sensor_reading(&sensor, code, !(PIND & _BV(PD2)));
     begun = true;
-    stage = READING;
     slots++;
 }
 
@@ -130,7 +138,7 @@ ISR(ADC_vect)
         reading = code;
         ADMUX = checks_ground() ? ON_GROUND : ON_REFERENCE;
         stage = SETTLING;
-    } else {
+    } else if (stage == CHECKING) {
         take_check(code);
         ADMUX = ON_ELEMENT;
         stage = RESTING;
@@ -172,13 +180,6 @@ static uint8_t why(uint8_t cause)
     return faults;
 }
 
-static void rest(void)
-{
-    SMCR = _BV(SE); /* idle: clocks and interrupts go on */
-    sleep_cpu(); /* until the next interrupt: at most one reading */
-    SMCR = 0;
-}
-
 int main(void)
 {
     uint8_t memory[TRIM_STEP + TRIM_BYTES];
@@ -193,6 +194,7 @@ int main(void)
     start_clock();
     sei();
     uint8_t seen = slots;
+    /* It never sleeps: idle mode begins a conversion of its own (data sheet, "Idle mode"). */
     for (;;) {
         /* A main program that runs is not enough: the readings have to go on as well. */
         if (seen != slots) {
@@ -200,6 +202,5 @@ int main(void)
             wdt_reset();
         }
         sensor_work(&sensor);
-        rest();
     }
 }
