@@ -20,7 +20,10 @@ enum {
     CODE_MARGIN = CODE_END / 50 /* within 2 % of either end the element is not believed */
 };
 
-/* Pressures at 10 % and at 90 % of the supply, as data sheets give them; Pa, up to 400 kPa apart. */
+/* Span of an element at most, in Pa; a trim may add a fifth. No enum: int has 16 bits on the board. */
+#define SCALE_MOST_PA 300000L
+
+/* Pressures at 10 % and at 90 % of the supply, as data sheets give them; Pa, the lower one first. */
 struct scale scale_of_element(int32_t at_tenth_pa, int32_t at_nine_tenths_pa);
 
 /* Rounded to the nearest Pa. */

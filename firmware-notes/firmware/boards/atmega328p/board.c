@@ -28,6 +28,11 @@ enum {
 };
 
 _Static_assert(READINGS * RATE_HZ == 1000000 / READING_US, "readings do not fill a sample");
+_Static_assert(READINGS <= READINGS_MOST && MEAN_STEPS % READINGS == 0, "READINGS: 4, 8 or 16");
+_Static_assert(LOW_PA < HIGH_PA && LOW_PA >= -SCALE_MOST_PA && HIGH_PA <= SCALE_MOST_PA
+                   && HIGH_PA - LOW_PA <= SCALE_MOST_PA,
+               "LOW_PA is the lower one; both within 300 kPa, and no more than that apart");
+_Static_assert(sizeof SENSOR_NAME - 1 <= NAME_LONGEST, "SENSOR_NAME is too long for the protocol");
 
 static const struct product product = {
     SENSOR_NAME, FIRMWARE, LOW_PA, HIGH_PA, RATE_HZ, {READINGS, READING_US}, FIRST_N, FIRST_T,
