@@ -8,7 +8,7 @@ enum {
     AGAIN_US = 1000000,
     GROUND_MOST = 8,         /* codes */
     REFERENCE_LEAST = 60,    /* a supply of 19 V: the board would not be alive */
-    /* 4.0 V to 6.2 V with a reference of 1.1 V, which differs by 10 % from piece to piece. */
+    /* 4.0 V to 6.3 V with a reference of 1.1 V, which differs by 10 % from piece to piece. */
     UNKNOWN_LOW = 180,
     UNKNOWN_HIGH = 280,
     TENTH = 10               /* of the usual: a supply of 5 V may be 4.55 to 5.55 V */
@@ -16,9 +16,16 @@ enum {
 
 static const char *const codes[FAULT_KINDS] = {"ADC", "POWER", "RANGE", "TRIM", "WATCHDOG"};
 
-static bool is_due(const struct fault_log *log, uint8_t kind, uint32_t t)
+/* After a second it is as if it had never been told, or a wrap of the clock would hide the next. */
+static void forget(struct fault_log *log, uint8_t kind, uint32_t t)
 {
-    return !(log->told & 1u << kind) || (uint32_t)(t - log->at[kind]) >= AGAIN_US;
+    if ((uint32_t)(t - log->at[kind]) >= AGAIN_US)
+        log->told = (uint8_t)(log->told & ~(1u << kind));
+}
+
+static bool is_due(const struct fault_log *log, uint8_t faults, uint8_t kind)
+{
+    return (faults & 1u << kind) && !(log->told & 1u << kind);
 }
 
 static bool tell(struct fault_log *log, uint8_t kind, uint32_t t)
@@ -35,9 +42,11 @@ static bool tell(struct fault_log *log, uint8_t kind, uint32_t t)
 
 bool faults_tell(struct fault_log *log, uint8_t faults, uint32_t t)
 {
-    for (uint8_t kind = 0; kind < FAULT_KINDS; kind++)
-        if (faults & 1u << kind && is_due(log, kind, t) && !tell(log, kind, t))
+    for (uint8_t kind = 0; kind < FAULT_KINDS; kind++) {
+        forget(log, kind, t);
+        if (is_due(log, faults, kind) && !tell(log, kind, t))
             return false;
+    }
     return true;
 }
 

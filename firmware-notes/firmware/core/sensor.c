@@ -43,13 +43,16 @@ static void push_key(struct sensor *sensor, struct pressed pressed)
     publish(&sensor->keys_in);
 }
 
-/* Where there is no room the sample is lost, and the next one's number tells. */
+/*
+ * Where there is no room the sample is lost, and the next one's number tells; what was found wrong
+ * goes with the next one.
+ */
 static void push_sample(struct sensor *sensor, const struct sample *sample)
 {
     struct taken taken = {*sample, sensor->found};
-    sensor->found = 0;
     if (waiting(sensor->samples_in, sensor->samples_out) == SAMPLES_WAITING)
         return;
+    sensor->found = 0;
     sensor->samples[sensor->samples_in % SAMPLES_WAITING] = taken;
     publish(&sensor->samples_in);
 }
@@ -153,15 +156,25 @@ static bool say_sample(struct sensor *sensor, const struct taken *taken, uint8_t
     return send(room, record_sample(room, sample->n, sample->t, pa));
 }
 
+/* How many samples cover the time until a check has seen what went wrong. */
+static uint8_t samples_of_check(const struct sensor *sensor)
+{
+    uint8_t readings = sensor->product->pace.readings;
+    return (uint8_t)((CHECKED_AFTER + readings - 1) / readings);
+}
+
 /*
- * A sample waits for the check after it: what is found wrong now may have begun within it.
+ * A sample waits for the check after it: what is found wrong then may have begun within it.
  */
 static void say_samples(struct sensor *sensor)
 {
-    while (waiting(sensor->samples_in, sensor->samples_out) > 1) {
-        const struct taken *taken = &sensor->samples[sensor->samples_out % SAMPLES_WAITING];
-        const struct taken *after = &sensor->samples[(sensor->samples_out + 1) % SAMPLES_WAITING];
-        uint8_t faults = (uint8_t)(faults_of(sensor, taken) | after->faults);
+    uint8_t later = samples_of_check(sensor);
+    while (waiting(sensor->samples_in, sensor->samples_out) > later) {
+        uint8_t out = sensor->samples_out;
+        const struct taken *taken = &sensor->samples[out % SAMPLES_WAITING];
+        uint8_t faults = faults_of(sensor, taken);
+        for (uint8_t i = 1; i <= later; i++)
+            faults |= sensor->samples[(uint8_t)(out + i) % SAMPLES_WAITING].faults;
         if (!say_sample(sensor, taken, faults))
             return;
         publish(&sensor->samples_out);

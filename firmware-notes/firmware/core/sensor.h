@@ -39,7 +39,11 @@ struct pressed {
     bool down;
 };
 
-enum { SAMPLES_WAITING = 8, KEYS_WAITING = 4 }; /* powers of two */
+enum {
+    SAMPLES_WAITING = 16,    /* a power of two, as the next */
+    KEYS_WAITING = 4,
+    CHECKED_AFTER = 12       /* readings until what has gone wrong is handed to sensor_checked() */
+};
 
 struct sensor {
     const struct product *product;
@@ -71,7 +75,10 @@ void sensor_start(struct sensor *sensor, const struct product *product,
 /* From the interrupt that is called for each reading: its code or READING_LOST, and the button. */
 void sensor_reading(struct sensor *sensor, uint16_t code, bool down);
 
-/* From an interrupt, several times in each sample: codes of the inner reference and of ground. */
+/*
+ * From an interrupt: codes of the inner reference and of ground, each taken CHECKED_AFTER readings
+ * ago or less, and again before so many have passed.
+ */
 void sensor_checked(struct sensor *sensor, uint16_t reference, uint16_t ground);
 
 /* From the main program, again and again: sends what there is room for. */

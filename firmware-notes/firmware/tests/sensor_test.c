@@ -181,6 +181,65 @@ static void never_sends_half_a_line_however_slow_the_line(void)
     CHECK(count_of("S,") >= samples + 95);
 }
 
+/* A supply that was bad only while samples had no room: the sample before it is not vouched for. */
+static void remembers_what_it_found_while_there_was_no_room(void)
+{
+    start();
+    sensor_start(&sensor, &product, memory, 0);
+    slots(1600, GOOD, REFERENCE);
+    room_left = bytes_a_second = 0;
+    slots(16 * (SAMPLES_WAITING + 2), GOOD, REFERENCE);
+    unsigned before = count_of("S,");
+    slots(16, GOOD, 300);
+    slots(16 * 4, GOOD, REFERENCE);
+    CHECK(count_of("F,") == 0 && count_of("S,") == before);
+    bytes_a_second = 11520;
+    slots(1600, GOOD, REFERENCE);
+    CHECK(count_of("F,") == 1 && strstr(sent, ",POWER*") != NULL);
+}
+
+/* As the board does it: the reference every 8 readings, handed over with ground 4 readings later. */
+static unsigned sent_after_a_fall(const struct product *quick, unsigned falls)
+{
+    uint16_t seen = REFERENCE;
+    start();
+    bytes_a_second = 25000;
+    sensor_start(&sensor, quick, memory, 0);
+    for (unsigned i = 1; i < 400; i++) {
+        now += 625;
+        room_left = 255;
+        sensor_reading(&sensor, GOOD, false);
+        if (i % 8 == 3)
+            seen = i < falls ? REFERENCE : 300;
+        if (i % 8 == 7)
+            sensor_checked(&sensor, seen, 0);
+        sensor_work(&sensor);
+    }
+    return count_of("S,");
+}
+
+static void sends_no_sample_of_a_bad_supply_at_any_rate(void)
+{
+    static const uint8_t readings[] = {16, 8, 4};
+    for (unsigned i = 0; i < sizeof readings; i++) {
+        struct product quick = product;
+        quick.pace.readings = readings[i];
+        for (unsigned falls = 200; falls < 216; falls++)
+            CHECK(sent_after_a_fall(&quick, falls) <= (falls - 1) / readings[i]);
+    }
+}
+
+/* The clock comes round after 4294.967 s: a fault just as old as that is a new one. */
+static void tells_a_fault_one_turn_of_the_clock_later(void)
+{
+    struct fault_log log = {0};
+    start();
+    CHECK(faults_tell(&log, FAULT_RANGE, 5000000) && count_of("F,") == 1);
+    CHECK(faults_tell(&log, FAULT_RANGE, 5900000) && count_of("F,") == 1);
+    CHECK(faults_tell(&log, 0, 7000000) && count_of("F,") == 1);
+    CHECK(faults_tell(&log, FAULT_RANGE, 5300000) && count_of("F,") == 2);
+}
+
 static void counters_wrap(void)
 {
     start();
@@ -204,6 +263,9 @@ int main(void)
     tells_once_why_it_started_anew();
     sends_a_key_with_the_time_at_which_it_began();
     never_sends_half_a_line_however_slow_the_line();
+    remembers_what_it_found_while_there_was_no_room();
+    sends_no_sample_of_a_bad_supply_at_any_rate();
+    tells_a_fault_one_turn_of_the_clock_later();
     counters_wrap();
     puts("sensor: good");
     return 0;
