@@ -17,7 +17,7 @@
 #include "../boards/atmega328p/settings.h"
 #include "trim.h"
 
-enum { HEX_ROW = 16, LEAST_APART = 20000, MOST_OFF_PERCENT = 20 };
+enum { HEX_ROW = 16, LEAST_APART = 20000, MOST_OFF_PERCENT = 20, MOST_OFF = 20000 };
 
 /* The scale by which READ was made: of the firmware, so both are made with the same EXTRA. */
 static const int32_t usual_low_pa = LOW_PA, usual_high_pa = HIGH_PA;
@@ -69,13 +69,15 @@ static int refuse(const char *why)
     return 2;
 }
 
-/* A gauge read in another unit, or two numbers exchanged, show in the slope. */
+/* Another unit, or two numbers exchanged, show in the slope; a gauge of absolute pressure does not. */
 static bool is_likely(const int32_t read[2], const int32_t is[2])
 {
     int64_t was = (int64_t)read[1] - read[0];
     int64_t now = (int64_t)is[1] - is[0];
     int64_t off = 100 * llabs(now - was);
-    return llabs(was) >= LEAST_APART && off <= MOST_OFF_PERCENT * llabs(was);
+    bool near = llabs((int64_t)is[0] - read[0]) <= MOST_OFF
+                && llabs((int64_t)is[1] - read[1]) <= MOST_OFF;
+    return near && llabs(was) >= LEAST_APART && off <= MOST_OFF_PERCENT * llabs(was);
 }
 
 int main(int count, char **words)
@@ -93,8 +95,9 @@ int main(int count, char **words)
     if (count == 7 && !take_number(words[6], 180, 280, &supply))
         return refuse("SUPPLY_CODE: 180 to 280, from the SUPPLY record");
     if (!is_likely(read, is))
-        return refuse("the points are less than 20 kPa apart, or lead to a scale that is more than"
-                      " 20 % off: look at unit, sign and order");
+        return refuse("the points are less than 20 kPa apart, or one is more than 20 kPa off, or the"
+                      " scale is more than 20 % off: look at unit, sign, order, and whether the"
+                      " gauge reads 0 in the room");
     struct trim trim = {.supply_code = (uint16_t)supply};
     struct scale usual = scale_of_element(usual_low_pa, usual_high_pa);
     strcpy(trim.sensor, words[1]);
