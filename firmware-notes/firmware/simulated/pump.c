@@ -6,7 +6,7 @@
 enum { OPEN_TAU_MS = 150 }; /* of an open inlet: the jar fills and empties within that */
 
 const struct pump usual_pump = {
-    .on = 5, .blocked = 11, .released = 41, .off = 46,
+    .on = 3, .blocked = 7, .released = 29, .off = 31,
     .open = 3, .maximum = 88, .tau = 5.2,
     .ripple = 0.05, .stroke_hz = 48.5,
 };

@@ -44,7 +44,7 @@ class SimulatedBoardTest {
     Path port = folder.resolve("board");
     Path results = folder.resolve("results");
     Path key = folder.resolve("keys/k.pem");
-    Process board = board("port=" + port, "seconds=52");
+    Process board = board("port=" + port, "seconds=37");
     try {
       Awaitility.await().until(() -> Files.exists(port) || !board.isAlive());
       try (ProgramProcess watch =
@@ -70,7 +70,7 @@ class SimulatedBoardTest {
         assertThat(watch.awaitEnd()).isZero();
       }
       Path document = new ResultFiles(results).documents().get(0);
-      isTrue(ResultFiles.read(document), said(board));
+      isTrueInRealTime(ResultFiles.read(document), said(board));
       assertThat(CommandRun.of("verify", results, "--key", key).code()).isZero();
     } finally {
       board.destroyForcibly();
@@ -96,14 +96,14 @@ class SimulatedBoardTest {
   @Test
   void countersThatWrapInMidTestCostNothing() throws Exception {
     Map<String, Double> truth =
-        recordBy("-DFIRST_N=4294965796 -DFIRST_T=4279967296", "first-n=4294965796");
+        recordBy("-DFIRST_N=4294966196 -DFIRST_T=4283967296", "first-n=4294966196");
     assertThat(Files.readString(capture())).contains(" S,4294967295,").contains(" S,0,");
     isTrue(replayed(0), truth);
   }
 
   @Test
   void aBounceOfTheKeyIsOnePress() throws Exception {
-    Map<String, Double> truth = record("trouble=key", "at=15");
+    Map<String, Double> truth = record("trouble=key", "at=11");
     List<String> keys =
         Files.readString(capture()).lines().filter(line -> line.contains(" K,")).toList();
     assertThat(keys).hasSize(2);
@@ -124,7 +124,7 @@ class SimulatedBoardTest {
     "hang, sensor-fault, WATCHDOG"
   })
   void troubleIsNamedAndNotGraded(String trouble, String code, String word) throws Exception {
-    record("trouble=" + trouble, "at=15");
+    record("trouble=" + trouble, "at=11");
     JsonNode result = replayed(1);
     assertThat(result.path("verdict").stringValue()).isEqualTo("invalid");
     assertThat(codes(result)).contains(code);
@@ -182,14 +182,27 @@ class SimulatedBoardTest {
     near(result, "openVacuum", told(truth, "open-vacuum-kpa"));
   }
 
+  /** By this computer's clock: where it is loaded, the simulated board and pump are late. */
+  private static void isTrueInRealTime(JsonNode result, Map<String, Double> truth) {
+    near(result, "riseTime", told(truth, "rise-time-here-s"), stated(result, "riseTime"));
+    near(result, "maximumVacuum", told(truth, "maximum-vacuum-kpa"));
+    near(result, "openVacuum", told(truth, "open-vacuum-kpa"));
+  }
+
   /**
    * Within its stated uncertainty; and that one is no excuse: the element here is without error.
    */
   private static void near(JsonNode result, String name, double truth) {
-    JsonNode quantity = result.path("measurements").path(name);
-    double stated = quantity.path("expandedUncertainty").doubleValue();
-    double allowed = Math.min(stated, 0.005 * truth + 0.05);
-    assertThat(quantity.path("value").doubleValue()).as(name).isCloseTo(truth, within(allowed));
+    near(result, name, truth, Math.min(stated(result, name), 0.005 * truth + 0.05));
+  }
+
+  private static void near(JsonNode result, String name, double truth, double allowed) {
+    double value = result.path("measurements").path(name).path("value").doubleValue();
+    assertThat(value).as(name).isCloseTo(truth, within(allowed));
+  }
+
+  private static double stated(JsonNode result, String name) {
+    return result.path("measurements").path(name).path("expandedUncertainty").doubleValue();
   }
 
   private static List<String> codes(JsonNode result) {
