@@ -3,7 +3,7 @@
  * Runs the firmware on a simulated board with a simulated pump, and says what is true.
  *
  *   simulated FIRMWARE.elf [seconds=35] [trouble=NAME] [at=11] [clock-off=0.01] [noise-mv=2]
- *             [memory=FILE] [readings=16] [first-n=N] capture=FILE | port=LINK
+ *             [memory=FILE] [readings=16] [first-n=N] [rest=3] capture=FILE | port=LINK
  *
  * capture: as fast as it goes, what comes over the line into a capture file with true times.
  * port: in real time, to a pseudo-terminal of that name.
@@ -195,6 +195,16 @@ static bool take_trouble(struct scene *scene, const char *name)
     return false;
 }
 
+/* The whole test later, or earlier, so that the pump is off for so long at first. */
+static void rest_for(struct pump *pump, double seconds)
+{
+    double later = seconds - pump->on;
+    pump->on += later;
+    pump->blocked += later;
+    pump->released += later;
+    pump->off += later;
+}
+
 static bool take_word(struct options *options, const char *word)
 {
     struct scene *scene = &options->scene;
@@ -215,6 +225,8 @@ static bool take_word(struct options *options, const char *word)
         scene->readings = atoi(v);
     else if ((v = value(word, "first-n")) != NULL)
         scene->first_n = (uint32_t)strtoul(v, NULL, 10);
+    else if ((v = value(word, "rest")) != NULL)
+        rest_for(&scene->pump, atof(v));
     else if ((v = value(word, "capture")) != NULL)
         options->capture = v;
     else if ((v = value(word, "port")) != NULL)

@@ -44,7 +44,7 @@ class SimulatedBoardTest {
     Path port = folder.resolve("board");
     Path results = folder.resolve("results");
     Path key = folder.resolve("keys/k.pem");
-    Process board = board("port=" + port, "seconds=37");
+    Process board = board("port=" + port, "seconds=47", "rest=12");
     try {
       Awaitility.await().until(() -> Files.exists(port) || !board.isAlive());
       try (ProgramProcess watch =
