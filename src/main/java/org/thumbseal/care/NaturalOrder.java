@@ -15,40 +15,45 @@ final class NaturalOrder implements Comparator<String> {
     int i = 0;
     int j = 0;
     while (i < left.length() && j < right.length()) {
-      String a = run(left, i);
-      String b = run(right, j);
-      int order = isNumber(a) && isNumber(b) ? number(a, b) : a.compareToIgnoreCase(b);
+      String a = digits(left, i);
+      String b = digits(right, j);
+      boolean numbers = !a.isEmpty() && !b.isEmpty();
+      int order = numbers ? number(a, b) : folded(left.charAt(i)) - folded(right.charAt(j));
       if (order != 0) {
         return order;
       }
-      i += a.length();
-      j += b.length();
+      i += numbers ? a.length() : 1;
+      j += numbers ? b.length() : 1;
     }
     int rest = Integer.compare(left.length() - i, right.length() - j);
     return rest != 0 ? rest : left.compareTo(right);
   }
 
-  /** Digits as one, anything else by the character. */
-  private static String run(String text, int from) {
-    int to = from + 1;
-    while (isDigit(text.charAt(from)) && to < text.length() && isDigit(text.charAt(to))) {
+  /** Those that follow one another from here; none where another character stands. */
+  private static String digits(String text, int from) {
+    int to = from;
+    while (to < text.length() && text.charAt(to) >= '0' && text.charAt(to) <= '9') {
       to++;
     }
-    return text.substring(from, to);
+    return to == from ? "" : text.substring(from, to);
   }
 
-  private static boolean isNumber(String run) {
-    return isDigit(run.charAt(0));
-  }
-
-  private static boolean isDigit(char c) {
-    return c >= '0' && c <= '9';
+  private static char folded(char c) {
+    return Character.toLowerCase(Character.toUpperCase(c));
   }
 
   private static int number(String a, String b) {
-    String left = a.replaceFirst("^0+(?=.)", "");
-    String right = b.replaceFirst("^0+(?=.)", "");
+    String left = withoutZeros(a);
+    String right = withoutZeros(b);
     int length = Integer.compare(left.length(), right.length());
     return length != 0 ? length : left.compareTo(right);
+  }
+
+  private static String withoutZeros(String digits) {
+    int first = 0;
+    while (first < digits.length() - 1 && digits.charAt(first) == '0') {
+      first++;
+    }
+    return digits.substring(first);
   }
 }
