@@ -272,7 +272,8 @@ int main(int count, char **words)
     listener.scene = &options.scene;
     listener.terminal = options.port == NULL ? -1 : open_port(options.port);
     if (options.port != NULL ? listener.terminal < 0 : !open_capture(options.capture)) {
-        fprintf(stderr, "simulated: %s\n", strerror(errno));
+        fprintf(stderr, "simulated: %s: %s\n",
+                options.port != NULL ? options.port : options.capture, strerror(errno));
         return 3;
     }
     struct outlet outlet = {receive, NULL, options.port == NULL ? at_once : in_real_time};

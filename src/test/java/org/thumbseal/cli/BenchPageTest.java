@@ -9,8 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.EnabledOnOs;
@@ -24,8 +22,6 @@ import tools.jackson.databind.JsonNode;
 @Timeout(180)
 @EnabledOnOs(value = OS.LINUX, disabledReason = "skipped: pseudo-terminals of socat are for Linux")
 class BenchPageTest {
-  private static final Pattern PAGE = Pattern.compile("page: (http://127\\.0\\.0\\.1:(\\d+)/)");
-
   /** Time to read the page, and to take pictures of it. */
   private static final QuickPump.Waits UNHURRIED = new QuickPump.Waits(7, 7, 12);
 
@@ -39,13 +35,6 @@ class BenchPageTest {
     return ProgramProcess.start(folder, args.toArray());
   }
 
-  private static Matcher page(ProgramProcess watch) {
-    watch.awaitErr("page: http://127.0.0.1:");
-    Matcher page = PAGE.matcher(watch.err());
-    assertThat(page.find()).isTrue();
-    return page;
-  }
-
   private Browser browse(String url) {
     return Browser.at(url, folder.resolve("profile"));
   }
@@ -55,7 +44,7 @@ class BenchPageTest {
     ResultFiles files = new ResultFiles(folder.resolve("results"));
     try (PtyPair pair = PtyPair.in(folder);
         ProgramProcess watch = watch(pair);
-        Browser browser = browse(page(watch).group(1))) {
+        Browser browser = browse(watch.page().group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       CompletableFuture<Void> pump = speaking(pair, Double.POSITIVE_INFINITY);
       browser.awaitText("sentence", "Scan the pump’s number");
@@ -96,7 +85,7 @@ class BenchPageTest {
       // What the browser is made of itself comes from no network.
       assertThat(browser.asked().stream().filter(url -> !url.startsWith("chrome")))
           .isNotEmpty()
-          .allMatch(url -> url.startsWith(page(watch).group(1)));
+          .allMatch(url -> url.startsWith(watch.page().group(1)));
     }
   }
 
@@ -149,7 +138,7 @@ class BenchPageTest {
         register, "id,description,location\nSP-014,trolley pump,Ward 3\nSP-021,<b>x</b>,\n");
     try (PtyPair pair = PtyPair.in(folder);
         ProgramProcess watch = watch(pair, "--register", register.toString());
-        Browser browser = browse(page(watch).group(1))) {
+        Browser browser = browse(watch.page().group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       QuickPump.speak(pair, 0.5);
       browser.awaitText("sentence", "Scan the pump’s number");
@@ -183,7 +172,7 @@ class BenchPageTest {
     ResultFiles files = new ResultFiles(folder.resolve("results"));
     try (PtyPair pair = PtyPair.in(folder);
         ProgramProcess watch = watch(pair);
-        Browser browser = browse(page(watch).group(1))) {
+        Browser browser = browse(watch.page().group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       CompletableFuture<Void> pump = speaking(pair, Double.POSITIVE_INFINITY);
       browser.awaitText("word", "PASS");
@@ -203,7 +192,7 @@ class BenchPageTest {
   void whatIsScannedAfterAMisreadCodeTakesItsPlace() throws Exception {
     try (PtyPair pair = PtyPair.in(folder);
         ProgramProcess watch = watch(pair);
-        Browser browser = browse(page(watch).group(1))) {
+        Browser browser = browse(watch.page().group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       QuickPump.speak(pair, 0.5);
       browser.awaitText("sentence", "Scan the pump’s number");
@@ -227,7 +216,7 @@ class BenchPageTest {
   void anAnswerStandsWhenTheSensorIsPulled() throws Exception {
     try (PtyPair pair = PtyPair.in(folder);
         ProgramProcess watch = watch(pair);
-        Browser browser = browse(page(watch).group(1))) {
+        Browser browser = browse(watch.page().group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       QuickPump.speak(pair, Double.POSITIVE_INFINITY);
       browser.awaitText("word", "PASS");
@@ -242,7 +231,7 @@ class BenchPageTest {
   void theCordStopsTheTest() throws Exception {
     try (PtyPair pair = PtyPair.in(folder);
         ProgramProcess watch = watch(pair);
-        Browser browser = browse(page(watch).group(1))) {
+        Browser browser = browse(watch.page().group(1))) {
       watch.awaitOpen(Path.of(pair.port()));
       QuickPump.speak(pair, 0.5);
       browser.awaitText("sentence", "Scan the pump’s number");
@@ -260,8 +249,8 @@ class BenchPageTest {
     try (PtyPair pair = PtyPair.in(folder)) {
       String port;
       try (ProgramProcess watch = watch(pair);
-          Browser browser = browse(page(watch).group(1))) {
-        port = page(watch).group(2);
+          Browser browser = browse(watch.page().group(1))) {
+        port = watch.page().group(2);
         browser.script("window.notReloaded = true");
         watch.awaitOpen(Path.of(pair.port()));
         QuickPump.speak(pair, QuickPump.BLOCKED + 0.8);

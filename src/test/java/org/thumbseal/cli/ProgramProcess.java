@@ -9,12 +9,15 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.awaitility.Awaitility;
 import org.awaitility.core.ConditionFactory;
 
 /** The program as a process of its own; what it says goes to two files. */
 final class ProgramProcess implements AutoCloseable {
+  private static final Pattern PAGE = Pattern.compile("page: (http://127\\.0\\.0\\.1:(\\d+)/)");
   private static final Duration PATIENCE = Duration.ofSeconds(60);
 
   private final Process process;
@@ -34,6 +37,27 @@ final class ProgramProcess implements AutoCloseable {
     ProcessBuilder builder = new ProcessBuilder(command(args));
     builder.redirectOutput(out.toFile()).redirectError(err.toFile());
     return new ProgramProcess(builder.start(), out, err);
+  }
+
+  /** A watch on one port without a page, for a known pump, jar and weather. */
+  static ProgramProcess watch(Path folder, Object port, Path results, Path key) throws IOException {
+    return start(
+        folder,
+        "watch",
+        "--port",
+        port,
+        "--page",
+        "off",
+        "--results",
+        results,
+        "--key",
+        key,
+        "--asset",
+        "SP-014",
+        "--ambient-kpa",
+        "101.1",
+        "--jar-l",
+        "2");
   }
 
   /** The command line of the built classes. */
@@ -72,6 +96,16 @@ final class ProgramProcess implements AutoCloseable {
 
   private static ConditionFactory patiently() {
     return Awaitility.await().atMost(PATIENCE).pollInterval(Duration.ofMillis(20));
+  }
+
+  /** Waits until it says where its page is: group 1 is the address, group 2 the port. */
+  Matcher page() {
+    awaitErr("page: http://127.0.0.1:");
+    Matcher page = PAGE.matcher(err());
+    if (!page.find()) {
+      throw new AssertionError("no address of a page: " + err());
+    }
+    return page;
   }
 
   /** Waits until the process has a device open. */

@@ -66,7 +66,7 @@ class RealTimeWatchTest {
     key = folder.resolve("keys/k.pem");
     results = folder.resolve("results");
     try (PtyPair pair = PtyPair.in(folder);
-        ProgramProcess watch = watch(pair)) {
+        ProgramProcess watch = ProgramProcess.watch(folder, pair.port(), results, key)) {
       watch.awaitOpen(Path.of(pair.port()));
       NotingClock clock = new NotingClock();
       Thread sensor = new Thread(() -> simulate(clock, folder.resolve("far")), "sensor");
@@ -84,26 +84,6 @@ class RealTimeWatchTest {
       said = watch.out();
       noticed = watch.err();
     }
-  }
-
-  private static ProgramProcess watch(PtyPair pair) throws IOException {
-    return ProgramProcess.start(
-        folder,
-        "watch",
-        "--port",
-        pair.port(),
-        "--page",
-        "off",
-        "--results",
-        results,
-        "--key",
-        key,
-        "--asset",
-        "SP-014",
-        "--ambient-kpa",
-        "101.1",
-        "--jar-l",
-        "2");
   }
 
   private static void simulate(HostClock clock, Path port) {

@@ -9,8 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.EnabledOnOs;
@@ -24,7 +22,6 @@ import tools.jackson.databind.JsonNode;
 @Timeout(300)
 @EnabledOnOs(value = OS.LINUX, disabledReason = "skipped: pseudo-terminals of socat are for Linux")
 class SeekPageTest {
-  private static final Pattern PAGE = Pattern.compile("page: (http://127\\.0\\.0\\.1:(\\d+)/)");
   private static final double TO_THE_END = Double.POSITIVE_INFINITY;
 
   /** Into the blocking, s of the scenario. */
@@ -41,15 +38,8 @@ class SeekPageTest {
     return ProgramProcess.start(folder, args.toArray());
   }
 
-  private static Matcher page(ProgramProcess watch) {
-    watch.awaitErr("page: http://127.0.0.1:");
-    Matcher page = PAGE.matcher(watch.err());
-    assertThat(page.find()).isTrue();
-    return page;
-  }
-
   private Browser browse(ProgramProcess watch, String profile) {
-    return Browser.at(page(watch).group(1), folder.resolve(profile));
+    return Browser.at(watch.page().group(1), folder.resolve(profile));
   }
 
   private static CompletableFuture<Void> speaking(PtyPair pair, int station, double until) {
@@ -279,7 +269,7 @@ class SeekPageTest {
       String port;
       try (ProgramProcess watch = watch(pair);
           Browser browser = browse(watch, "profile")) {
-        port = page(watch).group(2);
+        port = watch.page().group(2);
         watch.awaitOpen(Path.of(pair.port()));
         begin(pair, browser);
         firstTest(pair, browser);

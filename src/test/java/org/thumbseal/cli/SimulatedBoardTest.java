@@ -47,24 +47,7 @@ class SimulatedBoardTest {
     Process board = board("port=" + port, "seconds=47", "rest=12");
     try {
       Awaitility.await().until(() -> Files.exists(port) || !board.isAlive());
-      try (ProgramProcess watch =
-          ProgramProcess.start(
-              folder,
-              "watch",
-              "--port",
-              port,
-              "--page",
-              "off",
-              "--results",
-              results,
-              "--key",
-              key,
-              "--asset",
-              "SP-014",
-              "--ambient-kpa",
-              "101.1",
-              "--jar-l",
-              "2")) {
+      try (ProgramProcess watch = ProgramProcess.watch(folder, port, results, key)) {
         watch.awaitOut(": PASS SP-014");
         watch.signal("TERM");
         assertThat(watch.awaitEnd()).isZero();
@@ -86,7 +69,7 @@ class SimulatedBoardTest {
     assertThat(codes(result)).containsExactlyInAnyOrder("rise-in-time", "maximum-reached");
   }
 
-  /** The boards' clock of 1 % is put right by the times of arrival. */
+  /** A clock that is 1 % off is put right by the times of arrival. */
   @Test
   void aFastClockIsPutRight() throws Exception {
     isTrue(replayedOf("clock-off=0.01"), record("clock-off=0.01"));
