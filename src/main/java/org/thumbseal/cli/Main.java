@@ -24,7 +24,7 @@ public final class Main {
 
   /** Runs one command; never throws for a user's mistake. */
   static int run(String[] args, Streams streams) {
-    CommandLine line = commandLine(streams);
+    CommandLine line = commandLine(streams, args);
     int code = execute(line, args);
     if (isBroken(line.getOut(), streams.out())) {
       say(line, "standard output was closed before all was written to it");
@@ -43,8 +43,13 @@ public final class Main {
     }
   }
 
-  static CommandLine commandLine(Streams streams) {
-    CommandLine line = new CommandLine(new ThumbsealCommand(), new Commands(streams));
+  /** With the commands that such arguments can be about; without any, with all. */
+  static CommandLine commandLine(Streams streams, String... args) {
+    Commands commands = new Commands(streams);
+    CommandLine line = new CommandLine(new ThumbsealCommand(), commands);
+    for (String name : CommandNames.wanted(args)) {
+      line.addSubcommand(name, new CommandLine(CommandNames.type(name), commands));
+    }
     line.setOut(writer(streams.out()));
     line.setErr(writer(streams.err()));
     line.setParameterExceptionHandler(Main::wrongUsage);

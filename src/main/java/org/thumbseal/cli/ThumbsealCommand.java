@@ -2,7 +2,6 @@ package org.thumbseal.cli;
 
 import org.thumbseal.record.Software;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.HelpCommand;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -21,36 +20,6 @@ import picocli.CommandLine.Spec;
       "  1  it ran, and something did not pass, verify or is due",
       "  2  wrong usage or unreadable input",
       "  3  the machine failed it: port, disk, permission"
-    },
-    subcommands = {
-      DemoCommand.class,
-      WatchCommand.class,
-      StartCommand.class,
-      ReplayCommand.class,
-      ReportCommand.class,
-      HistoryCommand.class,
-      FleetCommand.class,
-      DueCommand.class,
-      StockCommand.class,
-      VerifyCommand.class,
-      AmendCommand.class,
-      RecordsCommand.class,
-      DoneCommand.class,
-      SeekLeakCommand.class,
-      TroubleCommand.class,
-      ReferCommand.class,
-      ExportCommand.class,
-      ImportCheckCommand.class,
-      FeedCommand.class,
-      CalibrateCommand.class,
-      SimulateCommand.class,
-      AccuracyCommand.class,
-      PortsCommand.class,
-      CriteriaCommand.class,
-      RegisterCommand.class,
-      KeyCommand.class,
-      SchemaCommand.class,
-      HelpCommand.class
     })
 final class ThumbsealCommand implements Runnable {
   @Spec private CommandSpec spec;

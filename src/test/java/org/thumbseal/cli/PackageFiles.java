@@ -48,13 +48,14 @@ public final class PackageFiles {
     }
   }
 
-  /** All commands, on streams that nothing is said to. */
-  static CommandLine program() {
+  /** The commands that arguments can be about, on streams that nothing is said to. */
+  static CommandLine program(String... args) {
     return Main.commandLine(
         new Streams(
             InputStream.nullInputStream(),
             OutputStream.nullOutputStream(),
-            OutputStream.nullOutputStream()));
+            OutputStream.nullOutputStream()),
+        args);
   }
 
   /** It is read by a shell, never run: without the line that would say by what. */
