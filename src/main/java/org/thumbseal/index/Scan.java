@@ -63,6 +63,7 @@ final class Scan {
     Map<String, Long> folders = folders();
     requireSame(folders);
     if (!source.trusts(trust)) {
+      requireKey();
       forget(() -> source.trust(trust));
     }
     lookAgain();
@@ -95,6 +96,16 @@ final class Scan {
           results
               + ": holds no results any more, but the index knows some from there; put its disk"
               + " back, or name another --results directory");
+    }
+  }
+
+  /** A key that was not named must not cost an index of years. */
+  private void requireKey() throws RecordsException {
+    if (trust.all().isEmpty()) {
+      throw RecordsException.mistake(
+          results
+              + ": no key is trusted, though the index was made with one; name yours with --key or"
+              + " THUMBSEAL_KEY, or others with --trust");
     }
   }
 

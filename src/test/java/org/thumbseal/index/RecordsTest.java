@@ -185,6 +185,21 @@ class RecordsTest {
     }
   }
 
+  @ParameterizedTest
+  @EnumSource
+  void aKeyThatWasNotNamedCostsNoIndex(Bases base) throws Exception {
+    bench.test(1, "SP-1");
+    try (Records records = open(base.fresh(folder))) {
+      records.refresh(bench.path(), bench.trust());
+
+      assertThatThrownBy(() -> records.refresh(bench.path(), TrustStore.of()))
+          .isInstanceOf(RecordsException.class)
+          .hasMessageContaining("no key is trusted")
+          .hasMessageContaining("--key");
+      assertThat(records.tests("SP-1")).hasSize(1);
+    }
+  }
+
   /** Neither a correction of its pump, nor one that takes a void back, makes it a monthly test. */
   @ParameterizedTest
   @EnumSource
