@@ -6,7 +6,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.archive.Archive;
 import org.thumbseal.archive.ArchiveException;
@@ -26,6 +29,7 @@ import org.thumbseal.seek.SearchWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -41,6 +45,9 @@ import picocli.CommandLine.Spec;
           + " and disinfected; unplug before hoses are moved, and never open the pump."
     })
 final class SeekLeakCommand implements Callable<Integer> {
+  /** Options that say what is otherwise when a search is gone on with. */
+  private static final Set<String> CHANGING = Set.of("--from", "--port", "--json");
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Parameters(index = "0", paramLabel = "ASSET", description = "the pump")
@@ -192,21 +199,32 @@ final class SeekLeakCommand implements Callable<Integer> {
 
   /** Nothing is lost: each test is sealed in a result of its own. */
   private void unfinished(GuidedSearch search) {
-    remark(
+    String how =
         search.resumed().isEmpty()
-            ? "the search is not finished; no test counts yet"
-            : "the search is not finished; go on with: thumbseal seek-leak "
-                + pump()
+            ? "no test counts yet"
+            : "go on with: thumbseal seek-leak "
+                + Printable.word(pump())
                 + search.resumed()
                 + said()
-                + " --port P");
+                + " --port P";
+    // Not cut, however many tests there are: it is to be copied.
+    PrintWriter err = spec.commandLine().getErr();
+    err.println("thumbseal: " + Printable.whole("the search is not finished; " + how));
   }
 
-  /** What was said of the search, so that whoever goes on need not remember it. */
+  /** What else was said, so that whoever goes on need not remember it. */
   private String said() {
-    String litres = searching.litres().map(l -> " --jar-l " + l).orElse("");
-    String where = storing.results().map(folder -> " --results " + folder).orElse("");
-    return litres + where;
+    return spec.commandLine().getParseResult().matchedOptions().stream()
+        .filter(option -> !CHANGING.contains(option.longestName()))
+        .flatMap(SeekLeakCommand::again)
+        .collect(Collectors.joining());
+  }
+
+  private static Stream<String> again(OptionSpec option) {
+    String name = " " + option.longestName();
+    return option.arity().max() == 0
+        ? Stream.of(name)
+        : option.originalStringValues().stream().map(value -> name + " " + Printable.word(value));
   }
 
   private int answer(SealedSearch sealed, GuidedSearch search, Archive archive) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.thumbseal.json.JsonRefusedException;
+import org.thumbseal.json.Printable;
 import org.thumbseal.json.StationTestReader;
 import org.thumbseal.json.StationTestReader.Place;
 import org.thumbseal.seal.Seal;
@@ -73,7 +74,7 @@ public final class GuidedSearch {
     try {
       var place = new Place(station, state.path().hasJar(station), litres);
       state = state.with(StationTestReader.read(result, source(result, file), place));
-      taken.add(" --from " + (station + 1) + "=" + file);
+      taken.add(" --from " + Printable.word((station + 1) + "=" + file));
       say.accept(new SearchWords(state).told());
       return true;
     } catch (JsonRefusedException e) {

@@ -47,6 +47,12 @@ public final class Printable {
     return out.toString();
   }
 
+  /** A word of a command line that a person is to type or copy, as a shell of POSIX reads it. */
+  public static String word(String text) {
+    boolean plain = text.matches("[A-Za-z0-9_@%+=:,./-]+");
+    return plain ? text : "'" + text.replace("'", "'\\''") + "'";
+  }
+
   private static void append(StringBuilder out, int unit, String form) {
     out.append(String.format(java.util.Locale.ROOT, form, unit));
   }

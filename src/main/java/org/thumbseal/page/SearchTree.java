@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.thumbseal.guided.GuidedSearch;
 import org.thumbseal.guided.SealedSearch;
 import org.thumbseal.json.Json;
+import org.thumbseal.json.Printable;
 import org.thumbseal.seek.Conclusion;
 import org.thumbseal.seek.Span;
 import org.thumbseal.seek.SuctionPath;
@@ -52,6 +53,8 @@ final class SearchTree {
   /** The command that goes on with what was tested; empty where nothing counts yet. */
   private static String resumed(SealedSearch.Said said, GuidedSearch guided) {
     String tests = guided.resumed();
-    return tests.isEmpty() ? "" : "thumbseal seek-leak " + said.asset() + tests + " --port P";
+    return tests.isEmpty()
+        ? ""
+        : "thumbseal seek-leak " + Printable.word(said.asset()) + tests + " --port P";
   }
 }

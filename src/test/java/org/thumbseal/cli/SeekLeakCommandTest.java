@@ -142,12 +142,19 @@ class SeekLeakCommandTest {
 
   @Test
   void whatEndedBeforeItWasFinishedIsTakenUpAgain() throws Exception {
-    CommandRun first = seek("--port", port(1));
+    CommandRun first = seek("--port", port(1), "--by", "A. Miller");
     assertThat(first.code()).isEqualTo(1);
     assertThat(first.out()).contains("next: block at: jar inlet");
-    assertThat(first.err())
-        .contains("the search is not finished; go on with: thumbseal seek-leak SP-014 --from 2=");
     Path jarInlet = documents("unassigned").get(0);
+    assertThat(first.err())
+        .endsWith(
+            "the search is not finished; go on with: thumbseal seek-leak SP-014 --from 2="
+                + jarInlet
+                + " --by 'A. Miller' --results "
+                + results
+                + " --key "
+                + key
+                + " --port P\n");
     CommandRun second = seek("--from", "2=" + jarInlet, "--port", port(2), "--json");
     assertThat(second.code()).as(second.err()).isEqualTo(1);
     assertThat(second.out()).hasLineCount(1).contains("\"code\":\"section-leaks\"");

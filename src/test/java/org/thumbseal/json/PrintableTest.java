@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class PrintableTest {
   /** ECMA-48 escape sequences, C1 controls, and the bidirectional controls of Unicode UAX 9. */
@@ -34,5 +35,14 @@ class PrintableTest {
   void longTextIsCut() {
     assertThat(Printable.line("x".repeat(401))).isEqualTo("x".repeat(400) + "...");
     assertThat(Printable.line("x".repeat(400))).isEqualTo("x".repeat(400));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"a-b_1.json", "", "A. Miller", "it's", "$HOME `id` \"q\" * \\ ~ !", "-x"})
+  void aWordIsReadByAShellAsItIs(String text) throws Exception {
+    Process shell =
+        new ProcessBuilder("sh", "-c", "printf '%s|' " + Printable.word(text) + " end").start();
+
+    assertThat(shell.inputReader().readLine()).isEqualTo(text + "|end|");
   }
 }
