@@ -8,12 +8,20 @@
 
 enum { WHO_EVERY_US = 2000000 };
 
+/* How many samples cover the time until a check has seen what went wrong. */
+static uint8_t samples_of_check(const struct product *product)
+{
+    uint8_t readings = product->pace.readings;
+    return (uint8_t)((CHECKED_AFTER + readings - 1) / readings);
+}
+
 void sensor_start(struct sensor *sensor, const struct product *product,
                   const uint8_t memory[TRIM_STEP + TRIM_BYTES], uint8_t why)
 {
     memset(sensor, 0, sizeof *sensor);
     sensor->product = product;
     sensor->once = why;
+    sensor->later = samples_of_check(product);
     sensor->trim_state = trim_read(memory, &sensor->trim);
     if (sensor->trim_state != TRIM_GOOD)
         sensor->trim.scale = scale_of_element(product->low_pa, product->high_pa);
@@ -156,19 +164,12 @@ static bool say_sample(struct sensor *sensor, const struct taken *taken, uint8_t
     return send(room, record_sample(room, sample->n, sample->t, pa));
 }
 
-/* How many samples cover the time until a check has seen what went wrong. */
-static uint8_t samples_of_check(const struct sensor *sensor)
-{
-    uint8_t readings = sensor->product->pace.readings;
-    return (uint8_t)((CHECKED_AFTER + readings - 1) / readings);
-}
-
 /*
  * A sample waits for the check after it: what is found wrong then may have begun within it.
  */
 static void say_samples(struct sensor *sensor)
 {
-    uint8_t later = samples_of_check(sensor);
+    uint8_t later = sensor->later;
     while (waiting(sensor->samples_in, sensor->samples_out) > later) {
         uint8_t out = sensor->samples_out;
         const struct taken *taken = &sensor->samples[out % SAMPLES_WAITING];

@@ -50,6 +50,7 @@ struct sensor {
     struct trim trim;
     enum trim_state trim_state;
     uint8_t once;            /* faults to be told once */
+    uint8_t later;           /* samples that cover the time of a check */
     struct fault_log log;
     bool has_said_who;
     uint32_t said_who;

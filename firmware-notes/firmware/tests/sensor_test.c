@@ -146,6 +146,15 @@ static void tells_once_why_it_started_anew(void)
     CHECK(count_of("F,") == 1 && strstr(sent, ",WATCHDOG*") != NULL);
 }
 
+/* The start tells of it by the clock, then the samples by theirs. */
+static void tells_a_brown_out_that_lasts_once_a_second(void)
+{
+    start();
+    sensor_start(&sensor, &product, memory, FAULT_POWER);
+    slots(1600 * 3 - 160, GOOD, 300);
+    CHECK(count_of("F,") == 3 && count_of("S,") == 0);
+}
+
 static void sends_a_key_with_the_time_at_which_it_began(void)
 {
     start();
@@ -261,6 +270,7 @@ int main(void)
     tells_an_end_of_the_range_each_second_and_goes_on();
     sends_no_pressure_by_a_spoilt_trim();
     tells_once_why_it_started_anew();
+    tells_a_brown_out_that_lasts_once_a_second();
     sends_a_key_with_the_time_at_which_it_began();
     never_sends_half_a_line_however_slow_the_line();
     remembers_what_it_found_while_there_was_no_room();
