@@ -20,6 +20,7 @@ enum {
     DIP_MV = 3900,
     KEY_PIN = 2,
     ADCL_AT = 0x78, ADCH_AT = 0x79, ADCSRA_AT = 0x7A, TIMSK1_AT = 0x6F, MCUSR_AT = 0x54,
+    TCNT1L_AT = 0x84, VARIABLES_AT = 0x100, RAM = 2048,
     PAINT = 0xC5,
     REMEMBERED = 1 << 18,
     STUCK_CODE = 431
@@ -41,6 +42,11 @@ static bool went; /* the timer, a millisecond ago */
 static double now(void)
 {
     return (double)avr->cycle / (MHZ16 * (1 + scene->clock_off));
+}
+
+static avr_cycle_count_t cycles(double seconds)
+{
+    return (avr_cycle_count_t)(seconds * MHZ16 * (1 + scene->clock_off));
 }
 
 /* Uniform numbers of a linear congruence (Knuth's MMIX multiplier) that are the same everywhere. */
@@ -219,6 +225,53 @@ static void make_trouble(double t)
     }
 }
 
+/*
+ * The main program asks for the time once in each of its turns. Where no variable has changed since
+ * it last did, none will until the next event, and each turn takes as long as this one: those that
+ * end before the event are left out.
+ */
+static struct {
+    avr_io_read_t read;
+    void *own;
+    size_t length;
+    uint8_t variables[RAM];
+    avr_cycle_count_t asked, turn;
+} idle;
+
+static bool has_changed(const avr_t *it)
+{
+    const uint8_t *variables = it->data + VARIABLES_AT;
+    bool changed = memcmp(idle.variables, variables, idle.length) != 0;
+    memcpy(idle.variables, variables, idle.length);
+    return changed;
+}
+
+static uint8_t look_at_clock(avr_t *it, avr_io_addr_t at, void *own)
+{
+    (void)own;
+    uint8_t value = idle.read(it, at, idle.own);
+    const avr_cycle_count_t turn = it->cycle - idle.asked;
+    const avr_cycle_timer_slot_t *event = it->cycle_timers.timer;
+    /* An interrupt that has changed nothing made the turn longer than the one before. */
+    bool goes_on = has_changed(it) || it->interrupt_state != 0 || avr_has_pending_interrupts(it)
+                   || turn != idle.turn || event == NULL;
+    if (!goes_on && event->when > it->cycle + turn) {
+        it->cycle += (event->when - it->cycle - 1) / turn * turn;
+        it->run_cycle_count = 1; /* how long it may run on without a look at the events */
+    }
+    idle.asked = it->cycle;
+    idle.turn = turn;
+    return value;
+}
+
+static void leave_out_idle_turns(const elf_firmware_t *firmware)
+{
+    idle.read = avr->io[AVR_DATA_TO_IO(TCNT1L_AT)].r.c;
+    idle.own = avr->io[AVR_DATA_TO_IO(TCNT1L_AT)].r.param;
+    idle.length = firmware->datasize + firmware->bsssize;
+    avr->io[AVR_DATA_TO_IO(TCNT1L_AT)].r.c = look_at_clock;
+}
+
 static void paint(const elf_firmware_t *firmware)
 {
     unsigned first = 0x100 + firmware->datasize + firmware->bsssize;
@@ -245,6 +298,7 @@ static bool load(elf_firmware_t *firmware)
     avr_load_firmware(avr, firmware);
     avr->vcc = avr->avcc = avr->aref = SUPPLY_MV;
     avr->log = LOG_ERROR;
+    avr->run_cycle_limit = MHZ16; /* to the next event without a look at each instruction */
     avr->sleep = on_sleep;
     return true;
 }
@@ -286,13 +340,15 @@ int board_run(const struct scene *to_run, const struct outlet *to, double second
         return false;
     connect_pins();
     paint(&firmware);
-    double next = 0;
+    leave_out_idle_turns(&firmware);
+    const avr_cycle_count_t end = cycles(seconds);
+    avr_cycle_count_t next = 0;
     int state = cpu_Running;
-    while (now() < seconds && state != cpu_Done && state != cpu_Crashed) {
-        if (now() >= next) {
+    while (avr->cycle < end && state != cpu_Done && state != cpu_Crashed) {
+        if (avr->cycle >= next) {
             make_trouble(now());
             outlet->pace(now());
-            next += 0.001;
+            next += cycles(0.001);
         }
         state = avr_run(avr);
     }

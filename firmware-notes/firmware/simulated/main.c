@@ -130,17 +130,12 @@ static void at_once(double t)
     (void)t;
 }
 
-/* By the clock of this computer: a simulation that lags makes a slower pump for who listens. */
-static double rise_began, rise_ended;
-
-static void watch_rise(double t)
-{
-    const struct pump *pump = &listener.scene->pump;
-    if (rise_began == 0 && t >= pump->blocked)
-        rise_began = wall();
-    if (rise_ended == 0 && t >= pump->blocked + pump_rise_time(pump, RISE_KPA))
-        rise_ended = wall();
-}
+/*
+ * How much slower than this computer's clock the board was until the inlet was opened again; 0
+ * before. A simulation that is slow all along makes a slower pump for who listens; one that was
+ * late for a while and caught up does not, for the board's clock was late with it.
+ */
+static double slowness;
 
 static void in_real_time(double t)
 {
@@ -150,7 +145,8 @@ static void in_real_time(double t)
     double ahead = start + t - wall();
     if (ahead > 0)
         usleep((useconds_t)(ahead * 1e6));
-    watch_rise(t);
+    if (slowness == 0 && t >= listener.scene->pump.released)
+        slowness = (wall() - start) / t;
 }
 
 static int open_port(const char *link)
@@ -241,8 +237,8 @@ static void report(const struct scene *scene, const struct seen *seen)
     double mean = listener.compared == 0 ? 0 : listener.error_sum / listener.compared;
     double square = listener.compared == 0 ? 0 : listener.error_squares / listener.compared;
     printf("rise-time-s %.4f\n", pump_rise_time(&scene->pump, RISE_KPA));
-    if (rise_ended > 0)
-        printf("rise-time-here-s %.4f\n", rise_ended - rise_began);
+    if (slowness > 0)
+        printf("rise-time-here-s %.4f\n", pump_rise_time(&scene->pump, RISE_KPA) * slowness);
     printf("maximum-vacuum-kpa %.4f\n", pump_maximum(&scene->pump));
     printf("open-vacuum-kpa %.4f\n", scene->pump.open);
     printf("lines %u\nsamples %u\nlost %u\nbytes-dropped %u\n", listener.lines, listener.samples,
