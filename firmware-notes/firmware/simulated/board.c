@@ -28,7 +28,8 @@ enum {
 
 static const double dip_s = 0.4, key_s = 1.0, bounce_s = 0.012;
 static const double low_pa = -115000, high_pa = 15000; /* of the element */
-static const double corner_hz = 22;                    /* of the R and C before the converter */
+/* Between element and converter: R with C behind it; before R a resistor to ground (wiring.md). */
+static const double series_ohm = 3300, to_ground_ohm = 47000, capacitor = 2.2e-6;
 
 static avr_t *avr;
 static const struct scene *scene;
@@ -72,13 +73,19 @@ static double supply_mv(void)
     return is(TROUBLE_DIP) && now() < scene->at + dip_s ? DIP_MV : SUPPLY_MV;
 }
 
+static bool is_wire_off(void)
+{
+    return is(TROUBLE_WIRE_OFF) || (is(TROUBLE_LOOSE) && now() < scene->at + scene->lasts);
+}
+
 /* What the element gives, as a share of the supply, behind its R and C. */
 static double signal_mv(void)
 {
     double t = now();
     double share = 0.1 + 0.8 * (-1000 * pump_vacuum(&scene->pump, t) - low_pa) / (high_pa - low_pa);
-    double mv = is(TROUBLE_WIRE_OFF) ? 0 : share * supply_mv();
-    double keeps = exp(-2 * M_PI * corner_hz * (t - filtered_t));
+    double mv = is_wire_off() ? 0 : share * supply_mv();
+    double ohm = series_ohm + (is_wire_off() ? to_ground_ohm : 0);
+    double keeps = exp(-(t - filtered_t) / (ohm * capacitor));
     filtered_mv = filtered_t == 0 ? mv : mv + (filtered_mv - mv) * keeps;
     filtered_t = t;
     return fmax(0, filtered_mv + scene->noise_mv * normal());

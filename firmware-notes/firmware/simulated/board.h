@@ -15,7 +15,8 @@ enum trouble {
     TROUBLE_DIP,         /* the supply falls to 3.9 V for 0.4 s, and it runs on */
     TROUBLE_STUCK,       /* the converter gives one code whatever it looks at */
     TROUBLE_DEAD,        /* the converter never ends a conversion */
-    TROUBLE_WIRE_OFF,    /* the signal falls to 0 V */
+    TROUBLE_WIRE_OFF,    /* the element's output is off for good */
+    TROUBLE_LOOSE,       /* it is off for a while */
     TROUBLE_HANG,        /* the timer's interrupt is off: the watchdog has to bite */
     TROUBLE_KEY          /* the key is pressed and let go, and bounces both times */
 };
@@ -26,6 +27,7 @@ struct scene {
     struct pump pump;
     enum trouble trouble;
     double at;               /* when the trouble begins, s */
+    double lasts;            /* s, where it ends by itself */
     double clock_off;        /* by how much the board's clock is too fast: 0.01 is 1 % */
     double noise_mv;         /* standard deviation */
     int readings;            /* to a sample, to compare times of samples */

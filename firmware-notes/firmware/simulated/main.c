@@ -2,8 +2,9 @@
 /*
  * Runs the firmware on a simulated board with a simulated pump, and says what is true.
  *
- *   simulated FIRMWARE.elf [seconds=35] [trouble=NAME] [at=11] [clock-off=0.01] [noise-mv=2]
- *             [memory=FILE] [readings=16] [first-n=N] [rest=3] capture=FILE | port=LINK
+ *   simulated FIRMWARE.elf [seconds=35] [trouble=NAME] [at=11] [lasts=0.4] [clock-off=0.01]
+ *             [noise-mv=2] [memory=FILE] [readings=16] [first-n=N] [rest=3]
+ *             capture=FILE | port=LINK
  *
  * capture: as fast as it goes, what comes over the line into a capture file with true times.
  * port: in real time, to a pseudo-terminal of that name.
@@ -24,8 +25,8 @@
 
 enum { LINE_ROOM = 512, RISE_KPA = 65 };
 
-static const char *const troubles[] = {"none", "reset", "brown-out", "dip",  "stuck",
-                                       "dead", "wire-off",  "hang",      "key"};
+static const char *const troubles[] = {"none", "reset",    "brown-out", "dip",  "stuck",
+                                       "dead", "wire-off", "loose",     "hang", "key"};
 
 struct options {
     struct scene scene;
@@ -211,6 +212,8 @@ static bool take_word(struct options *options, const char *word)
         return take_trouble(scene, v);
     else if ((v = value(word, "at")) != NULL)
         scene->at = atof(v);
+    else if ((v = value(word, "lasts")) != NULL)
+        scene->lasts = atof(v);
     else if ((v = value(word, "clock-off")) != NULL)
         scene->clock_off = atof(v);
     else if ((v = value(word, "noise-mv")) != NULL)
@@ -251,7 +254,7 @@ static void report(const struct scene *scene, const struct seen *seen)
 
 int main(int count, char **words)
 {
-    struct options options = {.scene = {.pump = usual_pump, .at = 11, .noise_mv = 2,
+    struct options options = {.scene = {.pump = usual_pump, .at = 11, .lasts = 0.4, .noise_mv = 2,
                                         .readings = 16},
                               .seconds = 35};
     struct seen seen;

@@ -109,6 +109,7 @@ class SimulatedBoardTest {
     "stuck, sensor-fault, ADC",
     "dead, sensor-fault, ADC",
     "wire-off, range-clipped, range",
+    "loose, range-clipped, range",
     "hang, sensor-fault, WATCHDOG"
   })
   void troubleIsNamedAndNotGraded(String trouble, String code, String word) throws Exception {
