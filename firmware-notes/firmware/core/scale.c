@@ -1,14 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 #include "scale.h"
 
-struct scale scale_of_element(int32_t at_tenth_pa, int32_t at_nine_tenths_pa)
+struct scale scale_of_element(const struct element *element)
 {
-    int64_t span = (int64_t)at_nine_tenths_pa - at_tenth_pa;
-    int64_t whole = span * SCALE_ONE * 10 / 8; /* from nothing to the full supply */
+    int64_t span = ((int64_t)element->high_pa - element->low_pa) * SCALE_ONE;
+    int16_t apart = (int16_t)(element->high_share - element->low_share);
+    int64_t whole = span * 1000 / apart; /* from nothing to the full supply */
     int32_t full_scale = 1024 * 16;
     struct scale scale = {
         (int32_t)((whole + full_scale / 2) / full_scale),
-        (int32_t)((int64_t)at_tenth_pa * SCALE_ONE - span * SCALE_ONE / 8),
+        (int32_t)((int64_t)element->low_pa * SCALE_ONE - span * element->low_share / apart),
     };
     return scale;
 }

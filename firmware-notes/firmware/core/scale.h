@@ -23,8 +23,18 @@ enum {
 /* Span of an element at most, in Pa; a trim may add a fifth. No enum: int has 16 bits on the board. */
 #define SCALE_MOST_PA 300000L
 
-/* Pressures at 10 % and at 90 % of the supply, as data sheets give them; Pa, the lower one first. */
-struct scale scale_of_element(int32_t at_tenth_pa, int32_t at_nine_tenths_pa);
+/* Two points of an element as its data sheet gives them, the lower pressure first. */
+struct element {
+    int32_t low_pa;
+    int32_t high_pa;
+    int16_t low_share;       /* its output there, in thousandths of the supply */
+    int16_t high_share;
+};
+
+/* Overflows nowhere for pressures within SCALE_MOST_PA, of which that many thousandths are left. */
+enum { SHARES_APART = 750 };
+
+struct scale scale_of_element(const struct element *element);
 
 /* Rounded to the nearest Pa. */
 int32_t scale_pressure(const struct scale *scale, uint16_t sixteenths);

@@ -24,7 +24,7 @@ void sensor_start(struct sensor *sensor, const struct product *product,
     sensor->later = samples_of_check(product);
     sensor->trim_state = trim_read(memory, &sensor->trim);
     if (sensor->trim_state != TRIM_GOOD)
-        sensor->trim.scale = scale_of_element(product->low_pa, product->high_pa);
+        sensor->trim.scale = scale_of_element(&product->element);
     mean_start(&sensor->mean, product->pace, product->first_n,
                product->first_t + product->pace.reading_us);
 }
@@ -119,7 +119,8 @@ static bool say_who(struct sensor *sensor)
     const struct product *product = sensor->product;
     const struct identity identity = {
         sensor->trim_state == TRIM_GOOD ? sensor->trim.sensor : product->name,
-        product->firmware, 'G', product->low_pa, product->high_pa, product->rate_hz};
+        product->firmware, 'G', product->element.low_pa, product->element.high_pa,
+        product->rate_hz};
     if (!send(room, record_identity(room, &identity)))
         return false;
     sensor->has_said_who = true;

@@ -20,8 +20,7 @@
 struct product {
     const char *name;        /* of a sensor without a trim of its own */
     const char *firmware;
-    int32_t low_pa;          /* at 10 % of the supply */
-    int32_t high_pa;         /* at 90 % */
+    struct element element;
     uint16_t rate_hz;
     struct pace pace;
     uint32_t first_n;        /* both 0, but where a test wants to see them wrap */

@@ -103,15 +103,31 @@ static void mean_bears_the_time_of_its_middle_across_a_wrap(void)
     CHECK(whole.n == 1 && whole.sixteenths == CODE_END);
 }
 
+static const struct element usual = {-115000, 15000, 100, 900};
+
 /* Against the formula of wiring.md, in floating point, at every code that can be. */
+static void agrees_with_its_formula(const struct element *element, double within)
+{
+    const struct scale scale = scale_of_element(element);
+    for (uint32_t code = 0; code <= CODE_END; code++) {
+        double share = code / 16.0 / 1024 - element->low_share / 1000.0;
+        double pa = element->low_pa + (element->high_pa - element->low_pa) * share
+                                          / ((element->high_share - element->low_share) / 1000.0);
+        CHECK(fabs(scale_pressure(&scale, (uint16_t)code) - pa) < within);
+    }
+}
+
+/*
+ * Half a unit of the gain is 2 Pa at the last code, and rounding adds half a pascal. The last two
+ * elements are the largest that a build takes.
+ */
 static void scale_agrees_with_its_formula(void)
 {
-    const struct scale scale = scale_of_element(-115000, 15000);
-    for (uint32_t code = 0; code <= CODE_END; code++) {
-        double share = code / 16.0 / 1024;
-        double pa = -115000 + 130000 * (share - 0.1) / 0.8;
-        CHECK(fabs(scale_pressure(&scale, (uint16_t)code) - pa) < 1.0);
-    }
+    static const struct element elements[] = {{-115000, 0, 40, 920}, {-100000, 0, 50, 950},
+                                              {-300000, 0, 200, 950}, {0, 300000, 25, 775}};
+    agrees_with_its_formula(&usual, 1.0);
+    for (size_t i = 0; i < sizeof elements / sizeof elements[0]; i++)
+        agrees_with_its_formula(&elements[i], 2.6);
     CHECK(scale_is_at_end(0) && scale_is_at_end(CODE_END) && !scale_is_at_end(CODE_END / 2));
 }
 
@@ -136,7 +152,7 @@ static void trim_survives_what_happens_to_its_memory(void)
 
 static void trimmed_points_are_true(void)
 {
-    const struct scale old = scale_of_element(-115000, 15000);
+    const struct scale old = scale_of_element(&usual);
     const int32_t read[] = {-850, -78400}, is[] = {0, -80000};
     const struct scale trimmed = trim_scale(&old, read, is);
     for (uint32_t code = 0; code <= CODE_END; code++) {

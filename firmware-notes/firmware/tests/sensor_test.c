@@ -9,7 +9,7 @@
 enum { SENT_ROOM = 1 << 20, GOOD = 700, REFERENCE = 225 };
 
 static const struct product product = {
-    .name = "untrimmed", .firmware = "1.0.0", .low_pa = -115000, .high_pa = 15000,
+    .name = "untrimmed", .firmware = "1.0.0", .element = {-115000, 15000, 100, 900},
     .rate_hz = 100, .pace = {16, 625},
 };
 

@@ -20,7 +20,7 @@
 enum { HEX_ROW = 16, LEAST_APART = 20000, MOST_OFF_PERCENT = 20, MOST_OFF = 20000 };
 
 /* The scale by which READ was made: of the firmware, so both are made with the same EXTRA. */
-static const int32_t usual_low_pa = LOW_PA, usual_high_pa = HIGH_PA;
+static const struct element element = {LOW_PA, HIGH_PA, LOW_SHARE, HIGH_SHARE};
 
 static bool is_name(const char *text)
 {
@@ -99,7 +99,7 @@ int main(int count, char **words)
                       " scale is more than 20 % off: look at unit, sign, order, and whether the"
                       " gauge reads 0 in the room");
     struct trim trim = {.supply_code = (uint16_t)supply};
-    struct scale usual = scale_of_element(usual_low_pa, usual_high_pa);
+    struct scale usual = scale_of_element(&element);
     strcpy(trim.sensor, words[1]);
     trim.scale = trim_scale(&usual, read, is);
     trim_write(&trim, copy);

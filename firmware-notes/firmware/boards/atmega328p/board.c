@@ -34,10 +34,13 @@ _Static_assert(READINGS <= READINGS_MOST && MEAN_STEPS % READINGS == 0, "READING
 _Static_assert(LOW_PA < HIGH_PA && LOW_PA >= -SCALE_MOST_PA && HIGH_PA <= SCALE_MOST_PA
                    && HIGH_PA - LOW_PA <= SCALE_MOST_PA,
                "LOW_PA is the lower one; both within 300 kPa, and no more than that apart");
+_Static_assert(LOW_SHARE >= 25 && HIGH_SHARE <= 975 && HIGH_SHARE - LOW_SHARE >= SHARES_APART,
+               "LOW_SHARE and HIGH_SHARE: 25 to 975, and 750 apart or more");
 _Static_assert(sizeof SENSOR_NAME - 1 <= NAME_LONGEST, "SENSOR_NAME is too long for the protocol");
 
 static const struct product product = {
-    SENSOR_NAME, FIRMWARE, LOW_PA, HIGH_PA, RATE_HZ, {READINGS, READING_US}, FIRST_N, FIRST_T,
+    SENSOR_NAME, FIRMWARE, {LOW_PA, HIGH_PA, LOW_SHARE, HIGH_SHARE}, RATE_HZ,
+    {READINGS, READING_US}, FIRST_N, FIRST_T,
 };
 
 static struct sensor sensor;

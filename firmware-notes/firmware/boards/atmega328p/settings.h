@@ -11,8 +11,13 @@
 #define FIRMWARE "1.0.0"
 
 #ifndef LOW_PA
-#define LOW_PA (-115000L) /* at 10 % of the supply, from the data sheet of the element */
-#define HIGH_PA 15000L    /* at 90 % */
+#define LOW_PA (-115000L) /* ends of the range, from the data sheet of the element */
+#define HIGH_PA 15000L
+#endif
+
+#ifndef LOW_SHARE
+#define LOW_SHARE 100     /* its output there, in thousandths of the supply */
+#define HIGH_SHARE 900
 #endif
 
 #ifndef RATE_HZ

@@ -21,7 +21,7 @@ enum { READING_US = 625, SECONDS = 50, REFERENCE = 225, ROOM = 255 };
 static const double low_pa = -115000, high_pa = 15000;
 
 static const struct product product = {
-    .name = "made-up", .firmware = "1.0.0", .low_pa = -115000, .high_pa = 15000,
+    .name = "made-up", .firmware = "1.0.0", .element = {-115000, 15000, 100, 900},
     .rate_hz = 100, .pace = {16, READING_US},
 };
 
