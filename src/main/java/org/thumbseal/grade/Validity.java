@@ -85,7 +85,12 @@ final class Validity {
   }
 
   private void range() {
-    if (quality.clipped() || quality.faults().contains("RANGE")) {
+    if (quality.faults().contains("RANGE")) {
+      invalid(
+          ReasonCode.RANGE_CLIPPED,
+          "The sensor reported a signal at an end of its range: a wire is off or loose, or it is"
+              + " not made for 0 to -100 kPa. Look at its wires, then repeat the test.");
+    } else if (quality.clipped()) {
       invalid(
           ReasonCode.RANGE_CLIPPED,
           "The sensor was at the end of its range. Use one that reaches from 0 to -100 kPa at"

@@ -108,8 +108,8 @@ class SimulatedBoardTest {
     "dip, sensor-fault, POWER",
     "stuck, sensor-fault, ADC",
     "dead, sensor-fault, ADC",
-    "wire-off, range-clipped, range",
-    "loose, range-clipped, range",
+    "wire-off, range-clipped, wire",
+    "loose, range-clipped, wire",
     "hang, sensor-fault, WATCHDOG"
   })
   void troubleIsNamedAndNotGraded(String trouble, String code, String word) throws Exception {
