@@ -17,7 +17,6 @@
 enum {
     MHZ16 = 16000000,
     SUPPLY_MV = 5000,
-    DIP_MV = 3900,
     KEY_PIN = 2,
     ADCL_AT = 0x78, ADCH_AT = 0x79, ADCSRA_AT = 0x7A, TIMSK1_AT = 0x6F, MCUSR_AT = 0x54,
     TCNT1L_AT = 0x84, VARIABLES_AT = 0x100, RAM = 2048,
@@ -70,7 +69,7 @@ static bool is(enum trouble trouble)
 
 static double supply_mv(void)
 {
-    return is(TROUBLE_DIP) && now() < scene->at + dip_s ? DIP_MV : SUPPLY_MV;
+    return is(TROUBLE_DIP) && now() < scene->at + dip_s ? scene->dip_mv : SUPPLY_MV;
 }
 
 static bool is_wire_off(void)

@@ -12,7 +12,7 @@ enum trouble {
     TROUBLE_NONE,
     TROUBLE_RESET,       /* its reset line is pulled */
     TROUBLE_BROWN_OUT,   /* the supply falls so far that it starts anew */
-    TROUBLE_DIP,         /* the supply falls to 3.9 V for 0.4 s, and it runs on */
+    TROUBLE_DIP,         /* the supply falls for 0.4 s, and it runs on */
     TROUBLE_STUCK,       /* the converter gives one code whatever it looks at */
     TROUBLE_DEAD,        /* the converter never ends a conversion */
     TROUBLE_WIRE_OFF,    /* the element's output is off for good */
@@ -28,6 +28,7 @@ struct scene {
     enum trouble trouble;
     double at;               /* when the trouble begins, s */
     double lasts;            /* s, where it ends by itself */
+    double dip_mv;           /* to which the supply falls */
     double clock_off;        /* by how much the board's clock is too fast: 0.01 is 1 % */
     double noise_mv;         /* standard deviation */
     int readings;            /* to a sample, to compare times of samples */

@@ -3,7 +3,7 @@
  * Runs the firmware on a simulated board with a simulated pump, and says what is true.
  *
  *   simulated FIRMWARE.elf [seconds=35] [trouble=NAME] [at=11] [lasts=0.4] [clock-off=0.01]
- *             [noise-mv=2] [memory=FILE] [readings=16] [first-n=N] [rest=3]
+ *             [noise-mv=2] [dip-mv=3900] [memory=FILE] [readings=16] [first-n=N] [rest=3]
  *             capture=FILE | port=LINK
  *
  * capture: as fast as it goes, what comes over the line into a capture file with true times.
@@ -214,6 +214,8 @@ static bool take_word(struct options *options, const char *word)
         scene->at = atof(v);
     else if ((v = value(word, "lasts")) != NULL)
         scene->lasts = atof(v);
+    else if ((v = value(word, "dip-mv")) != NULL)
+        scene->dip_mv = atof(v);
     else if ((v = value(word, "clock-off")) != NULL)
         scene->clock_off = atof(v);
     else if ((v = value(word, "noise-mv")) != NULL)
@@ -254,8 +256,8 @@ static void report(const struct scene *scene, const struct seen *seen)
 
 int main(int count, char **words)
 {
-    struct options options = {.scene = {.pump = usual_pump, .at = 11, .lasts = 0.4, .noise_mv = 2,
-                                        .readings = 16},
+    struct options options = {.scene = {.pump = usual_pump, .at = 11, .lasts = 0.4, .dip_mv = 3900,
+                                        .noise_mv = 2, .readings = 16},
                               .seconds = 35};
     struct seen seen;
     for (int i = 2; i < count; i++)

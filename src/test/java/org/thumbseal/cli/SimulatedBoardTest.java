@@ -120,13 +120,21 @@ class SimulatedBoardTest {
     assertThat(result.path("reasons").toString()).contains(word);
   }
 
+  /** 4.4 V: the brown-out detector lets it pass, and only a sensor that knows its supply tells. */
+  @Test
+  void aSupplyThatSinksALittleIsNamedByATrimmedSensor() throws Exception {
+    Files.write(folder.resolve("memory"), trim("-80000"));
+    record("memory=" + folder.resolve("memory"), "trouble=dip", "dip-mv=4400", "at=11");
+    JsonNode result = replayed(1);
+    assertThat(result.path("verdict").stringValue()).isEqualTo("invalid");
+    assertThat(codes(result)).contains("sensor-fault");
+    assertThat(result.path("reasons").toString()).contains("POWER");
+  }
+
   @Test
   void aTrimIsWhatItReadsBy() throws Exception {
     // The element reads as its data sheet says, so a trim by 2 % shows as 2 %.
-    String row =
-        FirmwareBuild.runs(
-            List.of(build.make("trim").toString(), "tp-07", "0", "0", "-80000", "-81600", "225"));
-    Files.write(folder.resolve("memory"), eeprom(row));
+    Files.write(folder.resolve("memory"), trim("-81600"));
     Map<String, Double> truth = record("memory=" + folder.resolve("memory"));
     JsonNode result = replayed(0);
     assertThat(result.at("/test/sensor/id").stringValue()).isEqualTo("tp-07");
@@ -136,16 +144,20 @@ class SimulatedBoardTest {
 
   @Test
   void aSpoiltTrimLetsNoPressureThrough() throws Exception {
-    String row =
-        FirmwareBuild.runs(
-            List.of(build.make("trim").toString(), "tp-07", "0", "0", "-80000", "-81600"));
-    byte[] memory = eeprom(row);
+    byte[] memory = trim("-81600");
     memory[30] ^= 1;
     memory[94] ^= 1;
     Files.write(folder.resolve("memory"), memory);
     Map<String, Double> truth = record("memory=" + folder.resolve("memory"), "seconds=5");
     assertThat(truth).containsEntry("samples", 0.0);
     assertThat(Files.readString(capture())).contains(",TRIM*");
+  }
+
+  /** Of a sensor that said -80000 Pa when this was true, with the supply in order. */
+  private byte[] trim(String truePascals) throws Exception {
+    String tool = build.make("trim").toString();
+    return eeprom(
+        FirmwareBuild.runs(List.of(tool, "tp-07", "0", "0", "-80000", truePascals, "225")));
   }
 
   /** What a programmer would write: the rows of an Intel HEX file into an erased memory. */
