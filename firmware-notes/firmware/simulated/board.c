@@ -258,15 +258,14 @@ static uint8_t look_at_clock(avr_t *it, avr_io_addr_t at, void *own)
     uint8_t value = idle.read(it, at, idle.own);
     const avr_cycle_count_t turn = it->cycle - idle.asked;
     const avr_cycle_timer_slot_t *event = it->cycle_timers.timer;
-    /* An interrupt that has changed nothing made the turn longer than the one before. */
-    bool goes_on = has_changed(it) || it->interrupt_state != 0 || avr_has_pending_interrupts(it)
-                   || turn != idle.turn || event == NULL;
-    if (!goes_on && event->when > it->cycle + turn) {
+    bool quiet = !has_changed(it) && it->interrupt_state == 0 && !avr_has_pending_interrupts(it);
+    if (quiet && (idle.turn == 0 || turn < idle.turn))
+        idle.turn = turn; /* in a longer one there was an interrupt that has changed nothing */
+    if (quiet && turn == idle.turn && event != NULL && event->when > it->cycle + turn) {
         it->cycle += (event->when - it->cycle - 1) / turn * turn;
         it->run_cycle_count = 1; /* how long it may run on without a look at the events */
     }
     idle.asked = it->cycle;
-    idle.turn = turn;
     return value;
 }
 
