@@ -20,6 +20,7 @@ enum {
     KEY_PIN = 2,
     ADCL_AT = 0x78, ADCH_AT = 0x79, ADCSRA_AT = 0x7A, TIMSK1_AT = 0x6F, MCUSR_AT = 0x54,
     TCNT1L_AT = 0x84, VARIABLES_AT = 0x100, RAM = 2048,
+    TURN_LEAST = 100, /* cycles */
     PAINT = 0xC5,
     REMEMBERED = 1 << 18,
     STUCK_CODE = 431
@@ -258,6 +259,8 @@ static uint8_t look_at_clock(avr_t *it, avr_io_addr_t at, void *own)
     uint8_t value = idle.read(it, at, idle.own);
     const avr_cycle_count_t turn = it->cycle - idle.asked;
     const avr_cycle_timer_slot_t *event = it->cycle_timers.timer;
+    if (turn < TURN_LEAST)
+        return value; /* it asks twice when the timer has just begun anew */
     bool quiet = !has_changed(it) && it->interrupt_state == 0 && !avr_has_pending_interrupts(it);
     if (quiet && (idle.turn == 0 || turn < idle.turn))
         idle.turn = turn; /* in a longer one there was an interrupt that has changed nothing */
