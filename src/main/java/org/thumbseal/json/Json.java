@@ -1,11 +1,15 @@
 package org.thumbseal.json;
 
+import org.jspecify.annotations.Nullable;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.cfg.JsonNodeFeature;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -18,23 +22,42 @@ public final class Json {
   static final int LONGEST_NAME = 256;
   static final int LONGEST_NUMBER = 64;
 
-  private static final JsonMapper MAPPER =
-      JsonMapper.builder(factory())
-          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
-          .enable(JsonNodeFeature.USE_BIG_DECIMAL_FOR_FLOATS)
-          .build();
+  private static final JsonFactory FACTORY = factory();
 
   private Json() {}
 
   /** The mapper; safe for use by several threads. */
   public static JsonMapper mapper() {
-    return MAPPER;
+    return WhenNeeded.MAPPER;
   }
 
   /** A new, empty object. */
   public static ObjectNode object() {
-    return MAPPER.createObjectNode();
+    return JsonNodeFactory.instance.objectNode();
+  }
+
+  /** A new, empty array. */
+  public static ArrayNode array() {
+    return JsonNodeFactory.instance.arrayNode();
+  }
+
+  /**
+   * The one value of a text, read as the mapper reads it; null where there is none.
+   *
+   * @throws tools.jackson.core.JacksonException if it is not JSON
+   */
+  static @Nullable JsonNode tree(String text) {
+    return TreeReader.read(FACTORY, text);
+  }
+
+  /** Setting it up takes longer than most commands. */
+  private static final class WhenNeeded {
+    private static final JsonMapper MAPPER =
+        JsonMapper.builder(FACTORY)
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .enable(JsonNodeFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+            .build();
   }
 
   private static JsonFactory factory() {

@@ -83,7 +83,7 @@ public final class JsonGate {
 
   private static @Nullable JsonNode parse(String text) throws JsonRefusedException {
     try {
-      return Json.mapper().readTree(text);
+      return Json.tree(text);
     } catch (JacksonException e) {
       throw new JsonRefusedException("is not JSON: " + reason(e));
     } catch (IllegalArgumentException | ArithmeticException e) {

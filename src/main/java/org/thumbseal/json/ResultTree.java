@@ -113,7 +113,7 @@ public final class ResultTree {
   }
 
   private static ArrayNode findings(List<Finding> findings) {
-    ArrayNode array = Json.mapper().createArrayNode();
+    ArrayNode array = Json.array();
     findings.forEach(
         f -> {
           ObjectNode node = array.addObject().put("code", f.code().code());
@@ -124,7 +124,7 @@ public final class ResultTree {
   }
 
   private static ArrayNode reasons(List<Reason> reasons) {
-    ArrayNode array = Json.mapper().createArrayNode();
+    ArrayNode array = Json.array();
     reasons.forEach(r -> array.addObject().put("code", r.code().code()).put("text", r.text()));
     return array;
   }

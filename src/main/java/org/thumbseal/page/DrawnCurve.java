@@ -47,7 +47,7 @@ final class DrawnCurve {
    * kPa.
    */
   ArrayNode between(long before, long until) {
-    ArrayNode points = Json.mapper().createArrayNode();
+    ArrayNode points = Json.array();
     for (long i = Math.max(before, oldest()); i < until; i++) {
       int place = (int) (i % MOST);
       if (last - seconds[place] <= KEPT_SECONDS) {

@@ -35,7 +35,7 @@ final class PortNews {
   /** The events since, in order; empty as long as nothing happens. */
   List<byte[]> since(boolean restless) {
     List<byte[]> events = new ArrayList<>(2);
-    ArrayNode points = Json.mapper().createArrayNode();
+    ArrayNode points = Json.array();
     drawn = port.points(drawn, points);
     ObjectNode changes = changes(restless);
     if (!points.isEmpty()) {

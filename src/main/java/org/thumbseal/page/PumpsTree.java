@@ -11,7 +11,7 @@ final class PumpsTree {
   private PumpsTree() {}
 
   static ArrayNode of(KnownPumps pumps) {
-    ArrayNode all = Json.mapper().createArrayNode();
+    ArrayNode all = Json.array();
     pumps.all().forEach(pump -> all.add(of(pump)));
     return all;
   }

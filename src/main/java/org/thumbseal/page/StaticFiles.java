@@ -52,7 +52,7 @@ final class StaticFiles {
         files.put(path, file(name));
       }
     }
-    ArrayNode languages = Json.mapper().createArrayNode();
+    ArrayNode languages = Json.array();
     LANGUAGES.forEach(languages::add);
     files.put("/languages.json", json(languages.toString()));
     files.put("/shapes.json", json(shapes().toString()));

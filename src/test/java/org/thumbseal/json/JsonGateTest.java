@@ -9,13 +9,17 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.SplittableRandom;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
 
 class JsonGateTest {
   static Stream<Arguments> hostile() {
@@ -124,6 +128,57 @@ class JsonGateTest {
       } catch (RuntimeException e) {
         throw new AssertionError("seed " + seed + ", mutant " + i, e);
       }
+    }
+  }
+
+  /**
+   * The reference is Jackson's own mapper; only what it says of a second value is worded otherwise.
+   */
+  @Test
+  void aTreeIsWhatTheMapperWouldMakeOfIt() {
+    SplittableRandom random = new SplittableRandom(0x7ee);
+    byte[] document = Canonical.bytes(ExampleDocument.unsealed());
+    int read = 0;
+    for (int i = 0; i < 20_000; i++) {
+      String mutant = new String(mutate(document, random), StandardCharsets.UTF_8);
+      String expected = said(() -> Json.mapper().readTree(mutant));
+      assertThat(said(() -> Json.tree(mutant))).isEqualTo(expected);
+      read += expected.startsWith("{") ? 1 : 0;
+    }
+    assertThat(read).isBetween(2_000, 18_000);
+  }
+
+  /** RFC 8259: every kind of value, and numbers at the ends of Java's own kinds. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "[]", "{}", "[{},[],[[1]],{\"a\":{\"b\":[true,false,null]}}]", "\"\\u00e9\\n\"", "0", "-0",
+            "1.50",
+        "1e2", "-0.0", "1E-7", "2147483647", "2147483648", "-2147483649", "9223372036854775807",
+        "9223372036854775808", "123456789012345678901234567890", "0.1000", "1e400", "null"
+      })
+  void aValueIsWhatTheMapperWouldMakeOfIt(String text) {
+    JsonNode expected = Json.mapper().readTree(text);
+
+    assertThat(Json.tree(text))
+        .isEqualTo(expected)
+        .hasSameClassAs(expected)
+        .hasToString(text(expected));
+  }
+
+  private static String text(JsonNode tree) {
+    return tree.toString();
+  }
+
+  private static String said(Supplier<@Nullable JsonNode> reading) {
+    try {
+      JsonNode tree = reading.get();
+      return tree == null || tree.isMissingNode() ? "nothing" : tree.toString();
+    } catch (JacksonException e) {
+      boolean second = e.getOriginalMessage().matches("(?s)Trailing token.*|something follows.*");
+      return second ? "a second value" : e.getOriginalMessage();
+    } catch (RuntimeException e) {
+      return e.getClass().getName();
     }
   }
 
