@@ -5,12 +5,14 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.json.Printable;
 import org.thumbseal.page.PageAddress;
 import org.thumbseal.page.PageNote;
 import org.thumbseal.page.PageServer;
 import org.thumbseal.seal.AccessToken;
 import org.thumbseal.seal.KeyException;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The live page: whether, where, and for whom. */
@@ -30,6 +32,13 @@ final class PageOptions {
       names = "--new-token",
       description = "make a new secret for the link to the page; the link of before leads nowhere")
   private boolean newToken;
+
+  @Mixin private StationsOption stations = new StationsOption();
+
+  /** Where a leak search may block, of one that is begun on the page. */
+  Stations stations() {
+    return stations.stations();
+  }
 
   /** Where the page is to be served; empty: nowhere. */
   Optional<PageAddress> address() {

@@ -5,25 +5,18 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.grade.Criteria;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.pipeline.GivenPlace;
 import org.thumbseal.pipeline.GivenPump;
 import org.thumbseal.pipeline.GivenSensor;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.pipeline.KnownPump;
-import org.thumbseal.seek.SuctionPath;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What a user may say about a leak search, on the command line. */
 final class SearchOptions {
-  @Option(
-      names = "--stations",
-      paramLabel = "FILE",
-      description =
-          "names of the stations, a line each from the patient end inwards: 'station; what lies"
-              + " between it and the next', a * before the jar inlet. Default: patient end of the"
-              + " tube, jar inlet, jar outlet, pump side of the filter, pump inlet")
-  private @Nullable Path stations;
+  @Mixin private StationsOption stations = new StationsOption();
 
   @Option(
       names = "--criteria",
@@ -54,8 +47,8 @@ final class SearchOptions {
     limits = said.or(() -> known.flatMap(KnownPump::criteria)).orElse(Criteria.DEFAULT);
   }
 
-  SuctionPath path() {
-    return StationsFile.read(stations);
+  Stations stations() {
+    return stations.stations();
   }
 
   /** Volume of the jar, L. */

@@ -45,8 +45,8 @@ import picocli.CommandLine.Spec;
           + " and disinfected; unplug before hoses are moved, and never open the pump."
     })
 final class SeekLeakCommand implements Callable<Integer> {
-  /** Options that say what is otherwise when a search is gone on with. */
-  private static final Set<String> CHANGING = Set.of("--from", "--port", "--json");
+  /** Options that say what is otherwise when a search is gone on with, or that it says itself. */
+  private static final Set<String> CHANGING = Set.of("--from", "--stations", "--port", "--json");
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
@@ -98,7 +98,7 @@ final class SeekLeakCommand implements Callable<Integer> {
     }
     searching.look(pump(), spec.commandLine().getErr());
     SealedSearch sealed = sealed();
-    GuidedSearch search = new GuidedSearch(searching.path(), searching.litres(), this::say);
+    GuidedSearch search = new GuidedSearch(searching.stations(), searching.litres(), this::say);
     EarlierTests earlier =
         new EarlierTests(pump(), calibrations.trusted(storing.keyFile()), this::remark);
     Optional<LinkAddress> address = Optional.ofNullable(port).map(this::address);

@@ -11,7 +11,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import org.thumbseal.seek.Section;
 import org.thumbseal.seek.Station;
 import org.thumbseal.seek.SuctionPath;
@@ -35,8 +34,8 @@ final class StationsFile {
   }
 
   /** The path in a file; a mistake in it ends the command. */
-  static SuctionPath read(@Nullable Path file) {
-    return file == null ? SuctionPath.USUAL : new StationsFile(file).read();
+  static SuctionPath read(Path file) {
+    return new StationsFile(file).read();
   }
 
   private SuctionPath read() {

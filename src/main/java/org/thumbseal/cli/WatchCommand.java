@@ -67,6 +67,7 @@ final class WatchCommand implements Callable<Integer> {
   public Integer call() {
     // A mistake in it shall leave neither key nor folder behind.
     paging.address();
+    paging.stations();
     records.address();
     feeding.target().ifPresent(to -> FeedTargets.warn(to, spec.commandLine().getErr()));
     var said = lines.into(grading.settings(spec.commandLine().getErr()));

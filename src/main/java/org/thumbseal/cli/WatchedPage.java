@@ -38,7 +38,10 @@ final class WatchedPage {
     return options.serve(
         address.get(),
         new PageServer.Served(
-            live, bench.desks(), clock, new PageServer.Folder(results, bench.sealing())),
+            live,
+            bench.desks(),
+            clock,
+            new PageServer.Setting(results, bench.sealing(), options.stations())),
         place);
   }
 }

@@ -15,7 +15,6 @@ import org.thumbseal.seek.SearchState;
 import org.thumbseal.seek.SearchWords;
 import org.thumbseal.seek.StationTest;
 import org.thumbseal.seek.Step;
-import org.thumbseal.seek.SuctionPath;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -26,6 +25,7 @@ public final class GuidedSearch {
   private final Consumer<String> say;
   private final Optional<Double> litres;
   private final List<String> taken = new ArrayList<>();
+  private final String where;
   private SearchState state;
 
   /**
@@ -34,8 +34,9 @@ public final class GuidedSearch {
    * @param litres volume of the jar, L, for tests that do not name it
    * @param say is told what to say, a line each
    */
-  public GuidedSearch(SuctionPath path, Optional<Double> litres, Consumer<String> say) {
-    this.state = SearchState.of(path);
+  public GuidedSearch(Stations stations, Optional<Double> litres, Consumer<String> say) {
+    this.state = SearchState.of(stations.path());
+    this.where = stations.file().map(f -> " --stations " + Printable.word(f.toString())).orElse("");
     this.litres = litres;
     this.say = say;
   }
@@ -94,6 +95,6 @@ public final class GuidedSearch {
 
   /** The options by which what was tested is taken up again; empty where nothing counts yet. */
   public synchronized String resumed() {
-    return String.join("", taken);
+    return taken.isEmpty() ? "" : String.join("", taken) + where;
   }
 }

@@ -9,12 +9,12 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.thumbseal.guided.GuidedSearch;
 import org.thumbseal.guided.SealedSearch;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.json.JsonGate;
 import org.thumbseal.json.JsonRefusedException;
 import org.thumbseal.seek.LeakRules;
 import org.thumbseal.seek.SearchState;
 import org.thumbseal.seek.StationTest;
-import org.thumbseal.seek.SuctionPath;
 
 /**
  * The search for the leak of one pump at one port. For any thread; it calls nobody, so that whoever
@@ -72,10 +72,10 @@ final class PageSearch {
   record End(Optional<SealedSearch.Answer> answer, String trouble) {}
 
   /** Begins; the pump may be running. */
-  PageSearch(SealedSearch.Said said, boolean running) {
+  PageSearch(SealedSearch.Said said, Stations stations, boolean running) {
     this.said = said;
     this.running = running;
-    this.guided = new GuidedSearch(SuctionPath.USUAL, said.litres(), lines::add);
+    this.guided = new GuidedSearch(stations, said.litres(), lines::add);
   }
 
   String asset() {

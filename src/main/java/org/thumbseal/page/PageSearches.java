@@ -11,6 +11,7 @@ import org.thumbseal.daemon.PortDesk;
 import org.thumbseal.daemon.StartRefusal;
 import org.thumbseal.guided.SealedSearch;
 import org.thumbseal.guided.Sealing;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.page.PageSearch.Standing;
 import org.thumbseal.phase.Phase;
@@ -25,6 +26,7 @@ final class PageSearches implements BenchListener {
   private final LiveBench bench;
   private final Map<String, PortDesk> desks;
   private final Sealing sealing;
+  private final Stations stations;
   private final HostClock clock;
   private final Map<String, PageSearch> byPort = new HashMap<>();
   private final Map<String, Phase> phases = new HashMap<>();
@@ -32,7 +34,8 @@ final class PageSearches implements BenchListener {
   PageSearches(PageServer.Served served) {
     this.bench = served.bench();
     this.desks = Map.copyOf(served.desks());
-    this.sealing = served.folder().sealing();
+    this.sealing = served.setting().sealing();
+    this.stations = served.setting().stations();
     this.clock = served.clock();
   }
 
@@ -73,7 +76,7 @@ final class PageSearches implements BenchListener {
     }
     require(desk.seek(Optional.of(asset)));
     SealedSearch.Said said = new SealedSearch.Said(asset, Optional.empty(), bench.jarLitres(asset));
-    PageSearch begun = new PageSearch(said, pumpRuns(desk.port()));
+    PageSearch begun = new PageSearch(said, stations, pumpRuns(desk.port()));
     synchronized (this) {
       byPort.put(desk.port(), begun);
     }

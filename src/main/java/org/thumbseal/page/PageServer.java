@@ -12,6 +12,7 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import org.thumbseal.daemon.PortDesk;
 import org.thumbseal.guided.Sealing;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.seal.AccessToken;
 
@@ -55,18 +56,19 @@ public final class PageServer implements AutoCloseable {
    * @param bench what the pages show
    * @param desks where people speak to the ports, by address
    * @param clock the clocks of the daemon
-   * @param folder of results
+   * @param setting what else there is
    */
   public record Served(
-      LiveBench bench, Map<String, PortDesk> desks, HostClock clock, Folder folder) {}
+      LiveBench bench, Map<String, PortDesk> desks, HostClock clock, Setting setting) {}
 
   /**
-   * The folder of results.
+   * Where the work is done.
    *
-   * @param name without the folders around it
+   * @param results name of the folder of results, without the folders around it
    * @param sealing takes what is concluded on the page; from any thread
+   * @param stations of a leak search
    */
-  public record Folder(String name, Sealing sealing) {}
+  public record Setting(String results, Sealing sealing, Stations stations) {}
 
   private PageServer(HttpServer server, Publisher publisher, String url) {
     this.server = server;
@@ -96,7 +98,7 @@ public final class PageServer implements AutoCloseable {
       throw new IllegalArgumentException("a page for others needs a token");
     }
     HttpServer server = bind(address);
-    Publisher publisher = new Publisher(served.bench(), served.clock(), served.folder().name());
+    Publisher publisher = new Publisher(served.bench(), served.clock(), served.setting().results());
     PageSearches searches = new PageSearches(served);
     served.bench().tellSearches(searches);
     Door door = new Door(bracketed(address.host()), token);

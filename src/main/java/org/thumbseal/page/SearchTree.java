@@ -27,21 +27,39 @@ final class SearchTree {
     ArrayNode lines = node.putArray("lines");
     shown.lines().forEach(lines::add);
     node.put("resumed", resumed(shown.said(), guided));
-    progress.end().answer().ifPresent(answer -> node.set("answer", answer(answer)));
+    progress
+        .end()
+        .answer()
+        .ifPresent(answer -> node.set("answer", answer(answer, guided.state().path())));
     node.put("trouble", progress.end().trouble());
     return node;
   }
 
   private static void aim(ObjectNode node, PageSearch.Aim aim, SuctionPath path) {
-    aim.station().ifPresent(at -> node.put("station", at).put("withJar", path.hasJar(at)));
+    aim.station()
+        .ifPresent(
+            at -> {
+              node.put("station", at).put("withJar", path.hasJar(at));
+              named(path).ifPresent(own -> node.put("stationName", own.station(at)));
+            });
     node.put("again", aim.again()).put("canGoBack", aim.canGoBack());
     node.put("running", aim.running());
   }
 
-  private static ObjectNode answer(SealedSearch.Answer answer) {
+  /** One that has names of its own; the usual ones the page has in several languages. */
+  private static Optional<SuctionPath> named(SuctionPath path) {
+    return Optional.of(path).filter(p -> !p.equals(SuctionPath.USUAL));
+  }
+
+  private static ObjectNode answer(SealedSearch.Answer answer, SuctionPath path) {
     Conclusion found = answer.found();
     ObjectNode node = Json.object().put("code", found.verdict().code());
-    section(found.leaking()).ifPresent(at -> node.put("section", at));
+    section(found.leaking())
+        .ifPresent(
+            at -> {
+              node.put("section", at);
+              named(path).ifPresent(own -> node.put("sectionName", own.section(at)));
+            });
     node.put("sentence", answer.sentence()).put("advice", answer.advice());
     return node.put("file", answer.stored().document().getFileName().toString());
   }

@@ -1,5 +1,5 @@
 // The one sentence: what to do now, from what is known of a port. A pure function.
-import { foundIn, isSought } from "./seek.js";
+import { foundIn, isSought, station } from "./seek.js";
 
 /** Quiet before the pump starts gives the zero; the open vacuum needs some seconds too. */
 export const QUIET_SECONDS = 5;
@@ -28,7 +28,7 @@ function sought(port) {
 /** One station after the other; a hose is moved only when the pump is off and unplugged. */
 function seek(port) {
   const { search } = port;
-  const values = [`seek.station.${search.station}`];
+  const values = [station(search)];
   if (["open", "release"].includes(port.phase) && search.running) return { key: "now.seek.off", hint: "hint.seek.off", tone: "act" };
   if (port.phase === "release") return { key: "now.working", tone: "wait" };
   if (port.result?.ofSearch && !port.result.stored) return { key: "now.seek.waits", hint: "sealed.not", tone: "stop" };

@@ -59,7 +59,7 @@ function state({ asking, gone, search }) {
   if (search.standing === "resting") return say("seek.rests");
   if (search.standing === "unsealed") return search.trouble;
   const tests = say("seek.tests", number(search.tests, 0));
-  return search.again && search.standing === "seeking" ? `${tests} ${say("seek.again", say(`seek.station.${search.station}`))}` : tests;
+  return search.again && search.standing === "seeking" ? `${tests} ${say("seek.again", say(station(search)))}` : tests;
 }
 
 function told({ asking, search }) {
@@ -89,8 +89,13 @@ function buttons(row, names, deeds) {
   }
 }
 
+/** The key of its name, or the name itself where this place has its own. */
+export function station(search) {
+  return search.stationName ?? `seek.station.${search.station}`;
+}
+
 /** The answer in a few words: the section by its name, where there is one. */
-export function foundIn({ code, section }) {
-  const name = `seek.section.${section}`;
-  return { key: `now.seek.${code}`, values: has(name) ? [name] : [] };
+export function foundIn({ code, section, sectionName }) {
+  const name = sectionName ?? `seek.section.${section}`;
+  return { key: `now.seek.${code}`, values: sectionName || has(name) ? [name] : [] };
 }

@@ -209,7 +209,14 @@ class SeekLeakCommandTest {
       })
   void aMistakeInTheStationsIsOneLine(String text, String message) throws Exception {
     Path names = Files.writeString(folder.resolve("s.txt"), text.replace("\\n", "\n"));
-    CommandRun run = seek("--port", "sim:sound", "--stations", names);
+    assertRefused(message, seek("--port", "sim:sound", "--stations", names));
+    Object[] watch = {
+      "watch", "--port", "sim:sound", "--stations", names, "--results", results, "--key", key
+    };
+    assertRefused(message, CommandRun.of(watch));
+  }
+
+  private void assertRefused(String message, CommandRun run) {
     assertThat(run.code()).isEqualTo(2);
     assertThat(run.err()).hasLineCount(1).contains(message);
     assertThat(results).doesNotExist();
@@ -227,9 +234,7 @@ class SeekLeakCommandTest {
   void aMistakeIsOneLineAndNothingIsWritten(String options, String message) {
     CommandRun run =
         seek((Object[]) ("--port sim:sound " + options.replace("' '", "\t")).split(" ", -1));
-    assertThat(run.err()).hasLineCount(1).contains(message);
-    assertThat(run.code()).isEqualTo(2);
-    assertThat(results).doesNotExist();
+    assertRefused(message, run);
   }
 
   @Test

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.thumbseal.daemon.PortDesk;
 import org.thumbseal.daemon.StartRefusal;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.page.LiveBench;
 import org.thumbseal.page.PageAddress;
@@ -74,7 +75,8 @@ class StartCommandTest {
   void serve() throws Exception {
     desks.put(PORT, desk);
     AccessToken token = AccessToken.create(folder.resolve("key/page-token"));
-    var kept = new PageServer.Folder("results", document -> fail("nothing is sealed"));
+    var kept =
+        new PageServer.Setting("results", document -> fail("nothing is sealed"), Stations.USUAL);
     var served = new PageServer.Served(live, desks, HostClock.system(), kept);
     page = PageServer.start(new PageAddress("0.0.0.0", 0, true), served, Optional.of(token));
     String url = "http://127.0.0.1:" + page.port() + "/";

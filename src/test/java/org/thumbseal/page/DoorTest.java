@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.seal.AccessToken;
@@ -226,8 +227,9 @@ class DoorTest {
   @Test
   void aPageForOthersIsNotServedWithoutAToken() {
     var live = new LiveBench(List.of(PORT), GradingSettings.DEFAULT, HostClock.system());
-    var folder = new PageServer.Folder("results", document -> fail("nothing is sealed"));
-    var served = new PageServer.Served(live, Map.of(), HostClock.system(), folder);
+    var setting =
+        new PageServer.Setting("results", document -> fail("nothing is sealed"), Stations.USUAL);
+    var served = new PageServer.Served(live, Map.of(), HostClock.system(), setting);
 
     assertThatThrownBy(
             () -> PageServer.start(ServedBench.free("0.0.0.0"), served, Optional.empty()))

@@ -20,10 +20,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.thumbseal.archive.ArchiveException;
 import org.thumbseal.archive.StoredResult;
 import org.thumbseal.daemon.StartRefusal;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.json.Json;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.pipeline.GradingSettings;
 import org.thumbseal.record.ResultDocument;
+import org.thumbseal.seek.Section;
+import org.thumbseal.seek.Station;
+import org.thumbseal.seek.SuctionPath;
 import org.thumbseal.visit.Visit;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -44,12 +48,16 @@ class PageSearchesTest {
 
   @BeforeEach
   void open() {
+    open(Stations.USUAL);
+  }
+
+  private void open(Stations stations) {
     bench = new LiveBench(List.of(PORT), GradingSettings.DEFAULT, HostClock.system());
     desk = new SpokenDesk(PORT, bench);
-    var folderOfResults = new PageServer.Folder("results", this::seal);
+    var setting = new PageServer.Setting("results", this::seal, stations);
     searches =
         new PageSearches(
-            new PageServer.Served(bench, Map.of(PORT, desk), HostClock.system(), folderOfResults));
+            new PageServer.Served(bench, Map.of(PORT, desk), HostClock.system(), setting));
     deeds = new Deeds(Map.of(PORT, desk), searches);
   }
 
@@ -130,6 +138,26 @@ class PageSearchesTest {
     assertThat(sealed).hasSize(1);
     assertThat(sealed.get(0).at("/asset/id").asString()).isEqualTo("SP-014");
     assertThat(sealed.get(0).at("/tests")).hasSize(2);
+  }
+
+  @Test
+  void placesThatHaveNamesHereAreCalledByThem() throws Exception {
+    Path file = folder.resolve("our stations.txt");
+    SuctionPath two =
+        new SuctionPath(
+            List.of(
+                new Station("blue clamp", new Section("the tall jar", 50)),
+                new Station("wall nipple", new Section("the wall line", 50))),
+            0);
+    open(new Stations(two, Optional.of(file)));
+    ask("begin", 0);
+    assertThat(shown().path("stationName").asString()).isEqualTo("blue clamp");
+    tested("a", 70);
+    assertThat(shown().path("stationName").asString()).isEqualTo("wall nipple");
+    assertThat(shown().path("resumed").asString())
+        .endsWith("a.json --stations '" + file + "' --port P");
+    tested("b", 88);
+    assertThat(shown().at("/answer/sectionName").asString()).isEqualTo("the tall jar");
   }
 
   @Test

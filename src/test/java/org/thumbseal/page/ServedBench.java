@@ -21,6 +21,7 @@ import org.thumbseal.daemon.PortSupervisor;
 import org.thumbseal.daemon.ResultStore;
 import org.thumbseal.daemon.Surroundings;
 import org.thumbseal.daemon.TestRecorder;
+import org.thumbseal.guided.Stations;
 import org.thumbseal.link.HostClock;
 import org.thumbseal.link.LinkAddress;
 import org.thumbseal.link.Links;
@@ -58,7 +59,7 @@ final class ServedBench implements AutoCloseable {
     }
     daemon = new Daemon(supervisors);
     Map<String, PortDesk> spoken = new LinkedHashMap<>(desks);
-    PageServer.Folder kept = new PageServer.Folder("results", store::seal);
+    PageServer.Setting kept = new PageServer.Setting("results", store::seal, Stations.USUAL);
     page = PageServer.start(address, new PageServer.Served(live, spoken, clock, kept), token);
   }
 
