@@ -13,8 +13,9 @@ import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * The one configured mapper. It reads strictly: no name twice, nothing after the value, no unknown
- * property when binding, no number but JSON's own, everything bounded. Numbers in trees are exact.
+ * The one way JSON is read and written, by a configured parser and mapper. Both are strict: no name
+ * twice, nothing after the value, no unknown property when binding, no number but JSON's own,
+ * everything bounded. Numbers in trees are exact.
  */
 public final class Json {
   static final int DEEPEST = 64;
